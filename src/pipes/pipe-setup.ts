@@ -1,0 +1,55 @@
+import type { ConcertPitch } from "../pitch/concert-pitch.ts";
+import type { Cents } from "../units/cents.ts";
+import type { Hertz } from "../units/hertz.ts";
+import type { CrossFingeredNote, PlainNote } from "./chanter-note.ts";
+
+/** The published scales, by the name the project's tables give them, and the equal one. */
+export type PublishedScale = "septimal" | "1954" | "1991" | "equal";
+
+/** How a chanter is tuned: a published scale, or the piper's own nine measurements. */
+export type ChanterScale =
+  | { readonly kind: "published"; readonly name: PublishedScale }
+  /** Cents over low A for each of the nine; low A itself is 0, low G is negative. */
+  | { readonly kind: "measured"; readonly cents: Readonly<Record<PlainNote, Cents>> };
+
+/**
+ * Eight finger holes as text, thumb first: `X` closed, `O` open, `H` half.
+ * Thumb | upper index, middle, ring | lower index, middle, ring, little: `X XXX XXXO` is low A.
+ */
+export type Holes = string;
+
+/** A cross-fingering as this chanter and reed answer it. */
+export interface CrossFingering {
+  readonly note: CrossFingeredNote;
+  /** Ticked by the piper once it has been tried: without it the note is not offered. */
+  readonly speaks: boolean;
+  readonly holes: Holes;
+  /** Where it sounds, cents over low A. */
+  readonly cents: Cents;
+}
+
+/** One drone. Two drones of one name (the tenors) are two entries. */
+export interface Drone {
+  readonly name: "tenor" | "bass" | "baritone";
+  /** Its frequency as a ratio to low A, `[1, 2]` for a tenor: an octave below. */
+  readonly ratio: readonly [numerator: number, denominator: number];
+  /** False when it is corked. */
+  readonly on: boolean;
+}
+
+/** Everything about one set of pipes that decides how it sounds. Plain data, saved with the sketch. */
+export interface PipeSetup {
+  /** What low A truly sounds. */
+  readonly lowA: Hertz;
+  /**
+   * The concert pitch the piper calls low A, with its octave: `Bb4`; `Bb3` on smallpipes, which sound an octave lower.
+   * Stored beside the hertz and changed by nothing but the piper: 480 Hz lies a hair past the border from B flat to B.
+   */
+  readonly lowAIs: ConcertPitch;
+  readonly scale: ChanterScale;
+  /** One entry for each cross-fingered note, in the order of `CROSS_FINGERED_NOTES`. */
+  readonly crossFingerings: readonly CrossFingering[];
+  readonly drones: readonly Drone[];
+  /** Whether the chanter can be silent while the drones sound. Highland pipes: no. */
+  readonly canRest: boolean;
+}

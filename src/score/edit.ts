@@ -1,0 +1,90 @@
+import type { PlayerId } from "../ensemble/player.ts";
+import type { ChanterNote, PlainNote } from "../pipes/chanter-note.ts";
+import type { PipeSetup } from "../pipes/pipe-setup.ts";
+import type { ConcertPitch } from "../pitch/concert-pitch.ts";
+import type { Key } from "../pitch/key.ts";
+import type { Hertz } from "../units/hertz.ts";
+import type { Ticks } from "../units/ticks.ts";
+import type { Address } from "./address.ts";
+import type { ConcertBar, ConcertEvent, PipeBar, PipeEvent, Syllable, Tuplet } from "./bar.ts";
+import type { Chord, Frame, Meter, Section, Tempo } from "./frame.ts";
+import type { LineId } from "./line-id.ts";
+import type { Credits } from "./score.ts";
+
+/** Bars side by side: from the first to the last, both included; indexes into the frames. */
+export interface BarRange {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Bars cut out of a score, every line's together, ready to be put in elsewhere. `bars[line][i]` fills `frames[i]`. */
+export interface BarClip {
+  readonly frames: readonly Frame[];
+  readonly bars: Readonly<Record<LineId, readonly (PipeBar | ConcertBar)[]>>;
+}
+
+/** A stretch of one line cut out, bar lines forgotten, ready to be put down elsewhere on a line of the same kind. */
+export type StretchClip =
+  | { readonly kind: "pipes"; readonly events: readonly PipeEvent[] }
+  | { readonly kind: "concert"; readonly events: readonly ConcertEvent[] };
+
+/** What a step on the grid puts down: a chanter note on a pipe line, concert pitches on another. */
+export type Content =
+  | { readonly kind: "pipes"; readonly note: ChanterNote }
+  | { readonly kind: "concert"; readonly pitches: readonly ConcertPitch[] };
+
+/** One change to a score, as data: what the grid, the keyboard, a cure and the laws' random walk all speak. */
+export type Edit =
+  /** Puts a note down over whatever was there. It may run over bar lines: it is then tied. */
+  | { readonly kind: "place"; readonly at: Address; readonly ticks: Ticks; readonly tuplet: Tuplet; readonly content: Content }
+  /** Gives the note at a place (with all it is tied to) another pitch. */
+  | { readonly kind: "repitch"; readonly at: Address; readonly content: Content }
+  /** Makes the note at a place (with all it is tied to) so long, over or back from what follows. */
+  | { readonly kind: "resize"; readonly at: Address; readonly ticks: Ticks }
+  /** Takes the note from one place to another, in time and pitch; where it was, the note before is held (on the pipes) or there is a rest. */
+  | { readonly kind: "move"; readonly at: Address; readonly to: Address; readonly content: Content }
+  /** Divides the note at a place in two at a moment inside it. */
+  | { readonly kind: "split"; readonly at: Address; readonly ticks: Ticks }
+  /** Ties the note at a place to the next like note, or unties it. */
+  | { readonly kind: "tie"; readonly at: Address; readonly tied: boolean }
+  /** Empties a stretch of time: a rest. Bars that a player doubles become his own. */
+  | { readonly kind: "clear"; readonly from: Address; readonly ticks: Ticks }
+  | { readonly kind: "gracenotes"; readonly at: Address; readonly gracenotes: readonly PlainNote[] }
+  | { readonly kind: "syllables"; readonly at: Address; readonly syllables: readonly Syllable[] }
+  | { readonly kind: "strike-in"; readonly at: Address; readonly on: boolean }
+  | { readonly kind: "cut-off"; readonly at: Address; readonly on: boolean }
+  /** Holds the note before through a rest. */
+  | { readonly kind: "hold"; readonly at: Address }
+  /** Puts a copied stretch of one line down, over whatever was there. */
+  | { readonly kind: "paste"; readonly at: Address; readonly clip: StretchClip }
+  | { readonly kind: "insert-bars"; readonly before: number; readonly count: number }
+  | { readonly kind: "insert-clip"; readonly before: number; readonly clip: BarClip }
+  | { readonly kind: "remove-bars"; readonly range: BarRange }
+  | { readonly kind: "title"; readonly title: string }
+  | { readonly kind: "credits"; readonly credits: Credits }
+  | { readonly kind: "band-a"; readonly bandA: Hertz }
+  | { readonly kind: "meter"; readonly range: BarRange; readonly meter: Meter }
+  /** Makes the first bar a pickup of this length, or a whole bar again (null). */
+  | { readonly kind: "pickup"; readonly ticks: Ticks | null }
+  | { readonly kind: "tempo"; readonly range: BarRange; readonly tempo: Tempo }
+  | { readonly kind: "key"; readonly range: BarRange; readonly key: Key }
+  | { readonly kind: "section"; readonly bar: number; readonly section: Section | null }
+  | { readonly kind: "chords"; readonly bar: number; readonly chords: readonly Chord[] }
+  | { readonly kind: "repeat"; readonly range: BarRange; readonly on: boolean }
+  | { readonly kind: "ending"; readonly range: BarRange; readonly ending: 1 | 2 | null }
+  | { readonly kind: "setup"; readonly line: LineId; readonly setup: PipeSetup }
+  | { readonly kind: "add-pipes"; readonly id: LineId; readonly name: string; readonly setup: PipeSetup }
+  | {
+      readonly kind: "add-player";
+      readonly id: LineId;
+      readonly name: string;
+      readonly player: PlayerId;
+      readonly doubles: LineId | null;
+      readonly octaves: number;
+    }
+  | { readonly kind: "rename-line"; readonly line: LineId; readonly name: string }
+  | { readonly kind: "remove-line"; readonly line: LineId }
+  /** Lets a player double a pipe line in these bars. */
+  | { readonly kind: "double"; readonly line: LineId; readonly range: BarRange; readonly of: LineId; readonly octaves: number }
+  /** Turns doubled bars into ordinary notes of the player's own. */
+  | { readonly kind: "make-own"; readonly line: LineId; readonly range: BarRange };
