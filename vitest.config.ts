@@ -1,0 +1,53 @@
+import { playwright } from "@vitest/browser-playwright";
+import { defineConfig } from "vitest/config";
+import { CHROMIUM_ARGUMENTS, findChromium } from "./scripts/find-chromium.mjs";
+
+const chromium = findChromium();
+
+/**
+ * Three kinds of test. `node` is for everything that needs no browser; `browser` runs inside a page, for pixels, focus and sound;
+ * `walks` drive the built app from outside, so `dist` must be there (`npm run build`, or `npm test`, which builds first).
+ */
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: "node",
+          environment: "node",
+          include: ["tests/**/*.test.ts"],
+          exclude: ["tests/**/*.browser.test.ts", "tests/walks/**"],
+        },
+      },
+      {
+        optimizeDeps: {
+          include: ["lit", "lit/directives/*.js", "idb", "valibot", "vexflow/core", "fast-check", "axe-core"],
+        },
+        test: {
+          name: "browser",
+          include: ["tests/**/*.browser.test.ts"],
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({
+              launchOptions: { args: CHROMIUM_ARGUMENTS, ...(chromium ? { executablePath: chromium } : {}) },
+            }),
+            instances: [{ browser: "chromium" }],
+            viewport: { width: 1366, height: 900 },
+          },
+        },
+      },
+      {
+        test: {
+          name: "walks",
+          environment: "node",
+          include: ["tests/walks/**/*.test.ts"],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
