@@ -1,0 +1,11 @@
+/** One row of the list that `ninefold --help` prints. */
+export interface CommandEntry {
+  /** The word that calls it, and the name of its file in `commands/`. */
+  readonly name: string;
+  readonly summary: string;
+}
+
+/** Every command there is, in the order of the list. Plain data: the commands themselves are loaded only when they are run. */
+export const COMMANDS: readonly CommandEntry[] = [
+  { name: "pitches", summary: "what a set of pipes sounds against a band: notes, drones, keys in reach" },
+];
