@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from "vitest";
-import "../../../components/shared/filled-blank.ts";
+import "../../components/shared/filled-blank.ts";
 
 afterEach(() => document.body.replaceChildren());
 
