@@ -1,0 +1,170 @@
+import { css } from "lit";
+
+/** The page's layout: header, grid sheet, desk, foot; see the numbers in the design's look (margin 24, label column to 232, foot 120). */
+export const appStyles = css`
+  :host {
+    display: grid;
+    grid-template-rows: auto auto minmax(0, 1fr) auto;
+    min-block-size: 100dvh;
+    color: var(--ink);
+  }
+  header {
+    display: grid;
+    grid-template-columns: 184px minmax(0, 1fr) auto;
+    column-gap: 0;
+    row-gap: 4px;
+    align-items: baseline;
+    padding: 12px 24px 8px;
+    min-block-size: 96px;
+  }
+  .mark {
+    font: 400 18px/32px var(--serif);
+  }
+  .title {
+    display: flex;
+    align-items: baseline;
+    flex-wrap: wrap;
+    column-gap: 14px;
+    min-inline-size: 0;
+  }
+  h1 {
+    font: 600 27px/32px var(--serif);
+    overflow-wrap: anywhere;
+  }
+  .rooms {
+    display: flex;
+    gap: 24px;
+    align-items: center;
+    justify-self: end;
+  }
+  .setup-line {
+    grid-column: 2 / 4;
+    display: flex;
+    justify-content: space-between;
+    align-items: center;
+    gap: 24px;
+    min-inline-size: 0;
+  }
+  .setup-line setup-sentence {
+    min-inline-size: 0;
+  }
+  .grid-sheet {
+    margin-inline: 16px;
+    background: var(--paper);
+    border-radius: var(--r-sheet);
+    box-shadow: var(--shadow-sheet);
+    min-inline-size: 0;
+    contain: layout;
+  }
+  scale-grid {
+    display: block;
+  }
+  .desk {
+    display: grid;
+    align-content: start;
+    gap: 6px;
+    margin: 6px 16px 0;
+    min-inline-size: 0;
+  }
+  .players {
+    padding: 8px 8px 0;
+    display: flex;
+    gap: 24px;
+    justify-content: space-between;
+    align-items: baseline;
+  }
+  footer {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) minmax(0, 560px);
+    gap: 32px;
+    padding: 12px 24px 16px;
+  }
+  .small {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 4px 24px;
+    padding: 0 24px 12px;
+    font: 400 13px/20px var(--sans);
+    color: var(--ink-3);
+  }
+  .telling {
+    position: fixed;
+    inset-inline: 24px;
+    inset-block-end: 16px;
+    margin-inline: auto;
+    inline-size: fit-content;
+    max-inline-size: calc(100vw - 48px);
+    padding: 8px 16px;
+    background: var(--paper);
+    border: 1px solid var(--rule);
+    border-radius: var(--r-sheet);
+    box-shadow: var(--shadow-lift);
+    display: flex;
+    gap: 16px;
+    align-items: baseline;
+    z-index: 3;
+  }
+  .telling:empty {
+    display: none;
+  }
+  .drop {
+    position: fixed;
+    inset: 8px;
+    border: 2px dashed var(--steel);
+    background: color-mix(in srgb, var(--paper) 85%, transparent);
+    display: grid;
+    place-items: center;
+    font: 400 22px/32px var(--serif);
+    z-index: 4;
+    pointer-events: none;
+  }
+  .views {
+    display: none;
+  }
+  @media (max-width: 899px) {
+    header {
+      grid-template-columns: minmax(0, 1fr) auto;
+      padding: 8px 16px;
+    }
+    .mark {
+      display: none;
+    }
+    .setup-line {
+      grid-column: 1 / 3;
+      flex-wrap: wrap;
+      gap: 8px 24px;
+    }
+    .grid-sheet,
+    .desk {
+      margin-inline: 8px;
+    }
+    footer {
+      grid-template-columns: minmax(0, 1fr);
+      padding-inline: 16px;
+    }
+    .views {
+      display: flex;
+      gap: 4px 20px;
+      flex-wrap: wrap;
+      padding: 4px 16px;
+    }
+    .views .link[aria-pressed="true"] {
+      color: var(--ink);
+      font-weight: 600;
+      text-decoration: none;
+    }
+  }
+  @media (max-width: 599px) {
+    h1 {
+      font: 600 20px/24px var(--serif);
+    }
+    .rooms {
+      gap: 16px;
+    }
+    .grid-sheet,
+    .desk {
+      margin-inline: 0;
+      border-radius: 0;
+    }
+  }
+`;
