@@ -1,0 +1,22 @@
+import { defineConfig } from "vite";
+import { compressedAndStamped, keptFiles, policyInPage } from "./scripts/build-plugins.mjs";
+
+/** The worker keeps its name, since a browser looks for its update under the address it was registered at. */
+const WORKER = "service-worker.js";
+
+export default defineConfig({
+  build: {
+    target: "es2022",
+    modulePreload: { polyfill: false },
+    // Whatever is inlined as data: would need an exception in the page's policy.
+    assetsInlineLimit: 0,
+    rollupOptions: {
+      input: { index: "index.html", "service-worker": "components/shared/service-worker.ts" },
+      output: {
+        entryFileNames: (chunk) => (chunk.name === "service-worker" ? WORKER : "assets/[name]-[hash].js"),
+      },
+    },
+  },
+  server: { port: 5173, host: "localhost" },
+  plugins: [policyInPage(), keptFiles(WORKER), compressedAndStamped()],
+});
