@@ -1,4 +1,3 @@
-// @ts-check
 /*
  * Makes the fonts in components/shared/fonts from the packages they come in: node scripts/fonts.mjs
  * The results are committed, so this runs only when a character or a weight is wanted that they do not have.
