@@ -1,0 +1,34 @@
+import type { ConcertBar, ConcertEvent, PipeBar, PipeEvent } from "../score/bar.ts";
+import { type LineEvent, sameEvent } from "../score/like-events.ts";
+import type { LineId } from "../score/line-id.ts";
+import type { Line, Score } from "../score/score.ts";
+import { eventsOf } from "./line-time.ts";
+
+/** The score with one of its lines exchanged for another of the same name. */
+export function withLine(score: Score, line: Line): Score {
+  return { ...score, lines: score.lines.map((one) => (one.id === line.id ? line : one)) };
+}
+
+/**
+ * The score with new events in some bars of a line. A bar whose events come out the same stays the very same bar, a doubled one stays doubled;
+ * any other bar of a player becomes his own.
+ */
+export function withEvents(score: Score, id: LineId, changed: ReadonlyMap<number, readonly LineEvent[]>): Score {
+  const lines = score.lines.map((line) => (line.id === id ? lineWithEvents(score, line, changed) : line));
+  return lines.every((line, index) => line === score.lines[index]) ? score : { ...score, lines };
+}
+
+function lineWithEvents(score: Score, line: Line, changed: ReadonlyMap<number, readonly LineEvent[]>): Line {
+  const bars = line.bars.slice();
+  let touched = false;
+  for (const [index, events] of changed) {
+    const before = eventsOf(score, line, index);
+    if (before.length === events.length && events.every((event, place) => sameEvent(event, before[place] as LineEvent))) continue;
+    touched = true;
+    // An event that came out the same stays the same object too.
+    const kept = events.map((event) => before.find((old) => sameEvent(old, event)) ?? event);
+    bars[index] = line.kind === "pipes" ? { kind: "pipes", events: kept as PipeEvent[] } : { kind: "own", events: kept as ConcertEvent[] };
+  }
+  if (!touched) return line;
+  return line.kind === "pipes" ? { ...line, bars: bars as PipeBar[] } : { ...line, bars: bars as ConcertBar[] };
+}
