@@ -9,7 +9,7 @@ import { lowAName } from "./low-a-name.ts";
 export const LOW_A_REACH = { lowest: 150, highest: 700 } as const;
 
 /** A name further than this from what low A sounds (for a band at A 440) is a slip of the pen: a whole tone. */
-const FARTHEST_NAME = 200;
+export const FARTHEST_NAME = 200;
 
 /** Whether a number of hertz can be a low A. */
 export function isLowA(value: number): boolean {

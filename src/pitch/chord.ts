@@ -80,7 +80,7 @@ const STACKS: Readonly<Record<string, readonly string[]>> = { "7": [], "9": ["9"
 const WORDS: readonly (readonly [RegExp, (chord: Building, match: RegExpExecArray) => void])[] = [
   [/^[(),\s]+/, () => {}],
   [
-    /^(?:maj|Maj|ma|M|Δ|\^)(7|9|11|13)?/,
+    /^(?:maj|Maj|ma(?!d)|M|Δ|\^)(7|9|11|13)?/,
     (chord, [word, extension]) => {
       if (extension === undefined && !/[Δ^]/.test(word)) return;
       chord.seventh = 11;
@@ -141,7 +141,14 @@ const WORDS: readonly (readonly [RegExp, (chord: Building, match: RegExpExecArra
     },
   ],
   [/^6/, (chord) => void chord.added.add(9)],
-  [/^(7|9|11|13)/, (chord, [, extension]) => stack(chord, extension as string)],
+  [
+    /^(7|9|11|13)/,
+    (chord, [, extension]) => {
+      stack(chord, extension as string);
+      // The eleventh grates on a major third, so players leave the third out.
+      if (extension === "11" && chord.third === 4) chord.third = null;
+    },
+  ],
   [
     /^5/,
     (chord) => {

@@ -27,9 +27,8 @@ export function transposed(pitch: ConcertPitch, diatonicSteps: number, semitones
 export function transposedSpelling(from: Spelling, diatonicSteps: number, semitones: number): Spelling {
   const target = semitoneOfSpelling(from) + semitones;
   const step = from.octave * 7 + letterIndex(from.letter) + diatonicSteps;
-  const spelling = spelledOnStep(step, target);
-  if (spelling.alter > 2) return spelledOnStep(step + 1, target);
-  if (spelling.alter < -2) return spelledOnStep(step - 1, target);
+  let spelling = spelledOnStep(step, target);
+  while (Math.abs(spelling.alter) > 2) spelling = spelledOnStep(stepOf(spelling) + Math.sign(spelling.alter), target);
   return spelling;
 }
 

@@ -1,0 +1,43 @@
+import type { ConcertPitch } from "../pitch/concert-pitch.ts";
+import { shownPitch, spellingOf, withSigns } from "../pitch/spelling.ts";
+import type { Hertz } from "../units/hertz.ts";
+import { rounded, shownNumber } from "../units/shown.ts";
+import type { PipeSetup } from "./pipe-setup.ts";
+import { bandAToMatch, lowACentsOff, type OtherWay, otherWay } from "./tempering.ts";
+
+/** From here a difference is said to lie between two names rather than to be sharp or flat: mistunings are identified from 20 to 30 cents. *Source:* J. Vos, 1982. */
+const BETWEEN = 30;
+
+/** Below this nobody hears anything: the sentence calls it exact. Our own choice; about 10 cents is just noticeable to musicians (Arndt et al., 2020). */
+const EXACT = 0.5;
+
+/**
+ * What a low A means for a band, in a sentence or two: “496 Hz is B4 for a band at A 441.9; against A 440 you are 7 cents sharp.”
+ * A chanter between two semitones is told so, with both ways out.
+ */
+export function lowASentence(setup: PipeSetup, bandA: Hertz): string {
+  const off = lowACentsOff(setup, bandA);
+  const low = shownNumber(setup.lowA, 1);
+  const name = shownPitch(setup.lowAIs);
+  const match = shownNumber(bandAToMatch(setup), 1);
+  if (Math.abs(off) < EXACT) return `${low} Hz is ${name} for a band at A ${shownNumber(bandA, 1)}.`;
+  const other = otherWay(setup, bandA);
+  if (Math.abs(off) > BETWEEN && Math.abs(off) < 100 && other) return betweenSentence(setup.lowAIs, low, match, other);
+  const size = Math.max(1, rounded(Math.abs(off), 0));
+  const side = off > 0 ? "sharp" : "flat";
+  return `${low} Hz is ${name} for a band at A ${match}; against A ${shownNumber(bandA, 1)} you are ${size} ${size === 1 ? "cent" : "cents"} ${side}.`;
+}
+
+function betweenSentence(name: ConcertPitch, low: string, match: string, other: OtherWay): string {
+  const [own, neighbour] = [classOf(name), classOf(other.concert)];
+  const [lower, upper] = other.cents < 0 ? [own, neighbour] : [neighbour, own];
+  return (
+    `A chanter at ${low} lies between ${lower} and ${upper}. No key fixes that: ` +
+    `called ${own}, the band would tune to A ${match}; called ${neighbour}, to A ${shownNumber(other.bandAToMatch, 1)}.`
+  );
+}
+
+/** A pitch's name without its octave, for the eye. */
+function classOf(pitch: ConcertPitch): string {
+  return withSigns(pitch.slice(0, -String(spellingOf(pitch).octave).length));
+}
