@@ -1,13 +1,13 @@
 import type { ChanterNote, PlainNote } from "../pipes/chanter-note.ts";
 import { semitoneOf } from "../pitch/semitone.ts";
-import type { Syllable, Tuplet } from "../score/bar.ts";
+import type { Rest, Syllable, Tuplet } from "../score/bar.ts";
 import type { Content } from "../score/edit.ts";
-import type { LineEvent, LineNote } from "../score/like-events.ts";
+import type { LineNote } from "../score/like-events.ts";
 import type { Line } from "../score/score.ts";
 import type { Ticks } from "../units/ticks.ts";
 
 /** A rest so long. */
-export function restOf(length: number): LineEvent {
+export function restOf(length: number): Rest {
   return { kind: "rest", ticks: length as Ticks, tuplet: null };
 }
 

@@ -9,6 +9,7 @@ import { isWritable } from "../score/written-values.ts";
 import { done, type Outcome, refused } from "../units/outcome.ts";
 import type { Ticks } from "../units/ticks.ts";
 import { eventsOf, type TimedEvent, timedEvents } from "./line-time.ts";
+import { continued, pieceOf } from "./pieces.ts";
 import { CUTS_TUPLET, NO_ROOM, NO_SUCH_BAR, TOO_SHORT } from "./refusals.ts";
 import { withEvents } from "./with-bars.ts";
 
@@ -32,7 +33,7 @@ interface Piece {
  * Puts events, one after the other, over a stretch of a line's time: what every edit of notes comes down to.
  * A note that is cut keeps its head (untied) and its tail (a note of its own, without gracenotes, words or strike-in).
  * An event that runs over a bar line, or over the edge of a tuplet that is only partly covered, is cut there and tied.
- * `fillers` fill the stretch exactly; a last note comes out untied.
+ * `fillers` fill the stretch exactly and may be tied among each other; a last note comes out untied.
  */
 export function overwritten(score: Score, id: LineId, from: number, to: number, fillers: readonly LineEvent[]): Outcome<Score> {
   const line = lineOf(score, id);
@@ -101,19 +102,15 @@ function headOf(event: LineEvent, length: number): LineEvent {
 
 /** The end of an event whose beginning was taken. */
 function tailOf(event: LineEvent, length: number): LineEvent {
-  return event.kind === "rest" ? { ...event, ticks: length as Ticks } : continued(event, length);
+  return { ...continued(event), ticks: length as Ticks };
 }
 
-function continued<Event extends LineEvent>(event: Event, length: number): Event {
-  const bare = { ...event, ticks: length as Ticks };
-  if (event.kind === "rest") return bare;
-  return "note" in event ? { ...bare, syllables: [], gracenotes: [], strikeIn: false } : { ...bare, syllables: [] };
+function untiedAtEnd(events: readonly LineEvent[]): readonly LineEvent[] {
+  return events.map((event, index) => (index === events.length - 1 ? untied(event) : event));
 }
 
-function untiedAtEnd(events: readonly LineEvent[]): LineEvent[] {
-  return events.map((event, index) =>
-    index === events.length - 1 && event.kind === "note" && event.tied ? { ...event, tied: false } : event,
-  );
+function untied(event: LineEvent): LineEvent {
+  return event.kind === "note" && event.tied ? { ...event, tied: false } : event;
 }
 
 /** The events that fill the stretch, by the bar they go into. */
@@ -129,12 +126,13 @@ function fill(
   let at = from;
   for (const filler of fillers) {
     const end = at + filler.ticks;
+    const ending = end === to ? untied(filler) : filler;
     const pieces = filler.tuplet === null ? cut(score, partly, at, end) : whole(score, partly, at, end, filler.tuplet);
     if (pieces === "cuts-tuplet") return CUTS_TUPLET;
     if (pieces.some((piece) => !isWritable(piece.to - piece.from, piece.tuplet))) return TOO_SHORT;
     pieces.forEach((piece, index) => {
       const bar = barAtTime(score.frames, piece.from);
-      found.set(bar, [...(found.get(bar) ?? []), pieceOf(filler, piece, index, pieces.length)]);
+      found.set(bar, [...(found.get(bar) ?? []), pieceOf(ending, piece.to - piece.from, piece.tuplet, index, pieces.length)]);
     });
     at = end;
   }
@@ -170,15 +168,6 @@ function whole(score: Score, partly: readonly Zone[], from: number, to: number, 
   const oneBar = barAtTime(score.frames, from) === barAtTime(score.frames, to - 1);
   const fits = partly.every((zone) => zone.to <= from || zone.from >= to || (zone.tuplet === tuplet && zone.from <= from && zone.to >= to));
   return oneBar && fits ? [{ from, to, tuplet }] : "cuts-tuplet";
-}
-
-function pieceOf(filler: LineEvent, piece: Piece, index: number, count: number): LineEvent {
-  const length = piece.to - piece.from;
-  const event: LineEvent = { ...filler, ticks: length as Ticks, tuplet: piece.tuplet };
-  if (event.kind === "rest") return event;
-  const onset = index === 0 ? event : continued(event, length);
-  const last = index === count - 1;
-  return isPipeNote(onset) ? { ...onset, tied: !last, cutOff: last && onset.cutOff } : { ...onset, tied: !last };
 }
 
 function zonesOf(score: Score, line: Line, bar: number): readonly Zone[] {

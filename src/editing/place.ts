@@ -5,10 +5,9 @@ import type { LineNote } from "../score/like-events.ts";
 import type { LineId } from "../score/line-id.ts";
 import type { Score } from "../score/score.ts";
 import { done, type Outcome } from "../units/outcome.ts";
-import type { Ticks } from "../units/ticks.ts";
 import { around, joined, marked } from "./chanter-marks.ts";
 import { noteOf, suits } from "./events-made.ts";
-import { chainAt, eventAtTime, isNote, lineIn } from "./line-time.ts";
+import { eventAtTime, isNote, lineIn } from "./line-time.ts";
 import { overwritten } from "./overwrite.ts";
 import { NO_ROOM, OTHER_KIND, TOO_SHORT } from "./refusals.ts";
 import { withTupletWindow } from "./tuplet-window.ts";
@@ -22,7 +21,7 @@ export function place(score: Score, id: LineId, from: number, length: number, tu
 /** Puts a whole note down, with whatever it brings; if it brings no words it takes over those of a note that began in its time. */
 export function putDown(score: Score, id: LineId, from: number, note: LineNote): Outcome<Score> {
   const to = from + note.ticks;
-  if (note.ticks <= 0) return TOO_SHORT;
+  if (!(note.ticks > 0)) return TOO_SHORT;
   if (to > scoreTicks(score.frames)) return NO_ROOM;
   const line = lineIn(score, id);
   const stand = around(score, line, from, to);
@@ -44,15 +43,4 @@ function wordsBegunIn(score: Score, id: LineId, from: number, to: number): reado
     time = one.to;
   }
   return [];
-}
-
-/** A chain's note as one event of its whole length. */
-export function wholeNote(
-  score: Score,
-  id: LineId,
-  time: number,
-): { readonly from: number; readonly to: number; readonly note: LineNote } | null {
-  const chain = chainAt(score, lineIn(score, id), time);
-  if (chain === null) return null;
-  return { from: chain.from, to: chain.to, note: { ...chain.note, ticks: (chain.to - chain.from) as Ticks, tuplet: null } };
 }

@@ -4,14 +4,15 @@ import type { Frame } from "../score/frame.ts";
 import { type LineEvent, soundAlike } from "../score/like-events.ts";
 import type { LineId } from "../score/line-id.ts";
 import { meterOffset } from "../score/meter.ts";
-import type { Score } from "../score/score.ts";
+import type { Line, Score } from "../score/score.ts";
 import { tupletGroups } from "../score/tuplet-groups.ts";
 import { isWritable } from "../score/written-values.ts";
 import { done, type Outcome, refused } from "../units/outcome.ts";
 import type { Ticks } from "../units/ticks.ts";
 import { patchedNote } from "./chanter-marks.ts";
-import { chainAt, eventAtTime, eventsOf, lineIn } from "./line-time.ts";
+import { chainAt, eventAtTime, eventsOf, lineIn, timedEvents } from "./line-time.ts";
 import { overwritten } from "./overwrite.ts";
+import { continued } from "./pieces.ts";
 
 /** What a new group may last, shortest first: see `tupletGroups`. */
 const SPANS = { 3: [240, 480, 960, 1920, 3840], 2: [360, 720, 1440, 2880, 5760] } as const;
@@ -34,9 +35,9 @@ interface Window {
 export function withTupletWindow(score: Score, id: LineId, from: number, length: number, tuplet: NonNullable<Tuplet>): Outcome<Score> {
   if (!isWritable(length, tuplet)) return NO_PLACE;
   if (standsInGroup(score, id, from, from + length, tuplet)) return done(score);
-  const window = windowAround(score, from, length, tuplet);
-  if (window === null) return NO_PLACE;
   const line = lineIn(score, id);
+  const window = windowAround(score, line, from, length, tuplet);
+  if (window === null) return NO_PLACE;
   const steps = Math.round((window.to - window.from) / window.step);
   const fillers: LineEvent[] = [];
   let source: LineEvent | null = null;
@@ -48,7 +49,7 @@ export function withTupletWindow(score: Score, id: LineId, from: number, length:
       fillers[fillers.length - 1] = { ...before, ticks: (before.ticks + window.step) as Ticks };
     } else {
       const begins = (sounding?.from ?? 0) >= window.from;
-      fillers.push({ ...(begins || event.kind === "rest" ? event : bare(event)), ticks: window.step as Ticks, tuplet });
+      fillers.push({ ...untied(begins ? event : continued(event)), ticks: window.step as Ticks, tuplet });
     }
     source = event;
   }
@@ -70,9 +71,8 @@ function tiedAcross(score: Score, before: Score, id: LineId, window: Window): Sc
   return mended;
 }
 
-function bare<Event extends LineEvent>(event: Event): Event {
-  if (event.kind === "rest") return event;
-  return "note" in event ? { ...event, gracenotes: [], syllables: [], strikeIn: false } : { ...event, syllables: [] };
+function untied(event: LineEvent): LineEvent {
+  return event.kind === "note" ? { ...event, tied: false } : event;
 }
 
 function standsInGroup(score: Score, id: LineId, from: number, to: number, tuplet: 3 | 2): boolean {
@@ -87,7 +87,7 @@ function standsInGroup(score: Score, id: LineId, from: number, to: number, tuple
 }
 
 /** The group the note would belong to: three (or two) of its own length where that fits, a longer one it fits into otherwise. */
-function windowAround(score: Score, from: number, length: number, tuplet: 3 | 2): Window | null {
+function windowAround(score: Score, line: Line, from: number, length: number, tuplet: 3 | 2): Window | null {
   const bar = barAtTime(score.frames, from);
   const start = barStarts(score.frames)[bar] ?? 0;
   const end = barStarts(score.frames)[bar + 1] ?? 0;
@@ -99,8 +99,15 @@ function windowAround(score: Score, from: number, length: number, tuplet: 3 | 2)
   for (const span of spans) {
     const begin = start + Math.floor((from - start + offset) / span) * span - offset;
     if (begin < start || begin + span > end || from + length > begin + span) continue;
-    const step = [1, 2, 4].map((division) => span / tuplet / division).find((one) => (from - begin) % one === 0 && length % one === 0);
-    if (step !== undefined && isWritable(step, tuplet)) return { from: begin, to: begin + span, step };
+    const steps = [1, 2, 4]
+      .map((division) => span / tuplet / division)
+      .filter((step) => isWritable(step, tuplet) && (from - begin) % step === 0 && length % step === 0);
+    // The widest step on which every note that stays keeps its place; where there is none, the widest.
+    const staying = timedEvents(score, line, bar).filter(
+      (one) => one.from >= begin && one.from < begin + span && (one.from < from || one.from >= from + length),
+    );
+    const step = steps.find((one) => staying.every((event) => (event.from - begin) % one === 0)) ?? steps[0];
+    if (step !== undefined) return { from: begin, to: begin + span, step };
   }
   return null;
 }

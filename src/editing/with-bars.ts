@@ -4,6 +4,14 @@ import type { LineId } from "../score/line-id.ts";
 import type { Line, Score } from "../score/score.ts";
 import { eventsOf } from "./line-time.ts";
 
+/** A bar of any line. */
+export type AnyBar = PipeBar | ConcertBar;
+
+/** A line with other bars of its own kind. */
+export function withLineBars(line: Line, bars: readonly AnyBar[]): Line {
+  return line.kind === "pipes" ? { ...line, bars: bars as readonly PipeBar[] } : { ...line, bars: bars as readonly ConcertBar[] };
+}
+
 /** The score with one of its lines exchanged for another of the same name. */
 export function withLine(score: Score, line: Line): Score {
   return { ...score, lines: score.lines.map((one) => (one.id === line.id ? line : one)) };
@@ -19,7 +27,7 @@ export function withEvents(score: Score, id: LineId, changed: ReadonlyMap<number
 }
 
 function lineWithEvents(score: Score, line: Line, changed: ReadonlyMap<number, readonly LineEvent[]>): Line {
-  const bars = line.bars.slice();
+  const bars: AnyBar[] = line.bars.slice();
   let touched = false;
   for (const [index, events] of changed) {
     const before = eventsOf(score, line, index);
@@ -29,6 +37,5 @@ function lineWithEvents(score: Score, line: Line, changed: ReadonlyMap<number, r
     const kept = events.map((event) => before.find((old) => sameEvent(old, event)) ?? event);
     bars[index] = line.kind === "pipes" ? { kind: "pipes", events: kept as PipeEvent[] } : { kind: "own", events: kept as ConcertEvent[] };
   }
-  if (!touched) return line;
-  return line.kind === "pipes" ? { ...line, bars: bars as PipeBar[] } : { ...line, bars: bars as ConcertBar[] };
+  return touched ? withLineBars(line, bars) : line;
 }
