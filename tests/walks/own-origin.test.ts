@@ -38,7 +38,7 @@ test("the page carries its policy itself, and the policy refuses a script from a
   await page.goto(app.address);
   const policy = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute("content");
   expect(policy).toContain("require-trusted-types-for 'script'");
-  const refused = await page.evaluate(() => {
+  const refused = await page.evaluate(async () => {
     const outcomes: string[] = [];
     for (const attempt of [
       () => document.body.insertAdjacentHTML("beforeend", "<b>x</b>"),
@@ -46,7 +46,7 @@ test("the page carries its policy itself, and the policy refuses a script from a
       () => new Worker("/elsewhere.js"),
     ]) {
       try {
-        attempt();
+        await attempt();
         outcomes.push("went through");
       } catch (error) {
         outcomes.push((error as Error).name);
