@@ -63,7 +63,7 @@ const FACTS = {
   ending: "ending",
   setup: "pipe setup",
   "rename-line": "name of the line",
-  "remove-line": "lines",
+  "remove-line": "players",
 } as const;
 
 function contentName(content: Content): string {
