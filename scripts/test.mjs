@@ -39,9 +39,11 @@ async function testAll() {
   heading("Types and lint");
   const steps = (await runChecks(CHECKS)).map((check) => ({ ...check, passed: 0, failed: check.ok ? 0 : 1, skipped: 0 }));
   steps.push(await tests("node", chromium));
-  steps.push(await built());
+  const build = await built();
+  steps.push(build);
   steps.push(await tests("browser", chromium));
-  steps.push(await tests("walks", chromium));
+  // Never through an older build: a walk that was not taken has failed.
+  steps.push(build.ok ? await tests("walks", chromium) : { ...build, name: "tests, walks", seconds: 0 });
   return summary(steps);
 }
 
