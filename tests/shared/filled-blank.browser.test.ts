@@ -14,6 +14,7 @@ test("a pressed blank opens its panel and says so, Escape closes it and gives th
   expect(word.textContent).toBe("Chanter: B chanter");
   expect(word.getAttribute("aria-expanded")).toBe("false");
 
+  word.focus();
   word.click();
   await blank.updateComplete;
   expect(word.getAttribute("aria-expanded")).toBe("true");
