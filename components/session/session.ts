@@ -1,5 +1,5 @@
 import { applyEdits } from "../../src/editing/apply-edit.ts";
-import { canRedo, canUndo, type History, historyOf, redone, stepped, undone } from "../../src/editing/history.ts";
+import { type History, historyOf, recorded, redoLabel, redone, reselected, undoLabel, undone } from "../../src/editing/history.ts";
 import type { Selection } from "../../src/editing/selection.ts";
 import type { Moment } from "../../src/score/address.ts";
 import type { Edit } from "../../src/score/edit.ts";
@@ -21,22 +21,19 @@ type Listener = (change: SessionChange) => void;
 export class Session {
   #history: History;
   #moment: Moment | null = null;
-  /** The highest revision this sketch ever had, so that a number never names two states, even after an undo. */
-  #revisions: number;
   readonly #listeners = new Set<Listener>();
   readonly #scoreListeners = new Set<(score: Score, change: ScoreChange) => void>();
 
   constructor(score: Score) {
     this.#history = historyOf(score);
-    this.#revisions = score.revision;
   }
 
   get score(): Score {
-    return this.#history.score;
+    return this.#history.present.score;
   }
 
   get selection(): Selection {
-    return this.#history.selection;
+    return this.#history.present.selection;
   }
 
   /** The playing position, or null while nothing plays. */
@@ -46,12 +43,12 @@ export class Session {
 
   /** What "Undo" would take back, or null. */
   get undoLabel(): string | null {
-    return canUndo(this.#history);
+    return undoLabel(this.#history);
   }
 
   /** What "Redo" would do again, or null. */
   get redoLabel(): string | null {
-    return canRedo(this.#history);
+    return redoLabel(this.#history);
   }
 
   /** Carries out edits as one undo step, all or none. The selection given is what is chosen afterwards. */
@@ -59,11 +56,9 @@ export class Session {
     const outcome = applyEdits(this.score, edits);
     if (!outcome.ok) return refused(outcome.reason);
     if (outcome.value === this.score) return done(this.score);
-    this.#revisions += 1;
-    const score = { ...outcome.value, revision: this.#revisions };
-    this.#history = stepped(this.#history, score, label, selection);
+    this.#history = recorded(this.#history, outcome.value, { label, selection });
     this.#scoreChanged({ kind: "edited", edits });
-    return done(score);
+    return done(this.score);
   }
 
   /** Takes the last step back. False when there is none. */
@@ -77,7 +72,7 @@ export class Session {
   }
 
   choose(selection: Selection): void {
-    this.#history = { ...this.#history, selection };
+    this.#history = reselected(this.#history, selection);
     this.#tell("selection");
   }
 
@@ -99,8 +94,8 @@ export class Session {
     return () => this.#scoreListeners.delete(listener);
   }
 
-  #travel(history: History | null): boolean {
-    if (history === null) return false;
+  #travel(history: History): boolean {
+    if (history === this.#history) return false;
     this.#history = history;
     this.#scoreChanged({ kind: "replaced" });
     return true;

@@ -58,7 +58,7 @@ export class BarPanel extends LitElement {
       <label class="tick"><input type="checkbox" name="repeat" .checked=${repeated} /> Repeat ${first === last ? "this bar" : "these bars"}</label>
       <label class="field">Ending
         <select name="ending">
-          ${[null, 1, 2].map((ending) => html`<option value=${ending ?? 0} ?selected=${ending === frame.ending}>${endingInWords(ending)}</option>`)}
+          ${([null, 1, 2] as const).map((ending) => html`<option value=${ending ?? 0} ?selected=${ending === frame.ending}>${endingInWords(ending)}</option>`)}
         </select>
       </label>
       <div class="acts">
