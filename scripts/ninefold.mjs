@@ -61,6 +61,7 @@ async function bundled(command) {
     cwd: root,
     input: { main: join(root, "src/cli/main.ts"), ...(command !== null && { command: sourceOf(command) }) },
     platform: "node",
+    tsconfig: false,
     logLevel: "silent",
     output: { dir: unfinished, format: "esm", entryFileNames: "[name].mjs", chunkFileNames: "[name]-[hash].mjs" },
   });

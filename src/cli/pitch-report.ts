@@ -10,7 +10,7 @@ import { keyName } from "../pitch/key-signature.ts";
 import type { Hertz } from "../units/hertz.ts";
 import { rounded } from "../units/shown.ts";
 
-/** What `ninefold pitches --json` prints. Hertz have three decimals; cents two, measured from the concert pitch named beside them. */
+/** What `ninefold pitches --json` prints. Hertz and cents have three decimals; cents are measured from the concert pitch named beside them. */
 export interface PitchReport {
   readonly lowA: { readonly hz: number; readonly concert: ConcertPitch; readonly cents: number };
   /** Null when low A is within 5 cents of its name. */
@@ -64,4 +64,4 @@ export function pitchReport(setup: PipeSetup, bandA: Hertz): PitchReport {
 }
 
 const inHertz = (value: number): number => rounded(value, 3);
-const inCents = (value: number): number => rounded(value, 2);
+const inCents = (value: number): number => rounded(value, 3);

@@ -10,6 +10,8 @@ export function pitchTable(report: PitchReport): string {
 }
 
 function lowALines({ lowA, otherWay, bandA, bandAToMatch }: PitchReport): string {
+  if (Math.abs(lowA.cents) < 0.05)
+    return `Low A sounds ${shownNumber(lowA.hz, 2)} Hz: ${shownPitch(lowA.concert)} exactly, for a band at A ${shownNumber(bandA, 2)}.`;
   const named = `Low A sounds ${shownNumber(lowA.hz, 2)} Hz. For a band at A ${shownNumber(bandA, 2)} that is ${against(lowA)}; a band at A ${shownNumber(bandAToMatch, 2)} has it exactly.`;
   if (!otherWay) return named;
   return `${named}\nThe other way: ${against(otherWay)}, a band at A ${shownNumber(otherWay.bandAToMatch, 2)}.`;
