@@ -23,6 +23,7 @@ export class FilledBlank extends LitElement {
   /** What it is, for those who hear the page: `Chanter`. Also the panel's name. */
   declare label: string;
   declare private open: boolean;
+  #focusWasInside = false;
 
   constructor() {
     super();
@@ -97,7 +98,7 @@ export class FilledBlank extends LitElement {
         aria-expanded=${this.open ? "true" : "false"}
         @click=${this.#toggle}
       ><span class="heard">${this.label ? `${this.label}: ` : ""}</span>${this.words}</button
-      ><div popover="auto" role="dialog" aria-label=${this.label || this.words} @toggle=${this.#toggled}>${this.open ? html`<slot></slot>` : null}</div>`;
+      ><div popover="auto" role="dialog" aria-label=${this.label || this.words} @beforetoggle=${this.#aboutToToggle} @toggle=${this.#toggled}>${this.open ? html`<slot></slot>` : null}</div>`;
   }
 
   /** Opens the panel. */
@@ -128,17 +129,27 @@ export class FilledBlank extends LitElement {
     return this.renderRoot.querySelector("[popover]") as HTMLElement;
   }
 
+  /** Whether the word or something in the panel is the focused element, be the window in front or not. */
+  get #hasFocus(): boolean {
+    const active = (this.getRootNode() as Document | ShadowRoot).activeElement;
+    return active !== null && this.contains(active);
+  }
+
   readonly #toggle = (): void => {
     if (this.open) this.hide();
     else this.show();
   };
 
+  /** Asked before the panel goes: what stands in a hidden panel loses the focus before the news of the hiding comes. */
+  readonly #aboutToToggle = (event: ToggleEvent): void => {
+    if (event.newState === "closed") this.#focusWasInside = this.#hasFocus;
+  };
+
   readonly #toggled = (event: ToggleEvent): void => {
     if (event.newState === "open") return;
-    const focusWasInside = this.matches(":focus-within");
     this.open = false;
     this.dispatchEvent(new CustomEvent("panel-closed"));
-    if (focusWasInside) this.focus();
+    if (this.#focusWasInside) this.focus();
   };
 
   /** Under the word where there is room, over it where there is not; a sheet at the foot on a phone (by the style sheet). */
