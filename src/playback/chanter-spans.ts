@@ -1,0 +1,107 @@
+import type { ChanterNote } from "../pipes/chanter-note.ts";
+import { hertzOf } from "../pipes/sounding.ts";
+import type { Address } from "../score/address.ts";
+import type { PipeEvent, PipeNote } from "../score/bar.ts";
+import type { PipeLine } from "../score/score.ts";
+import type { Hertz } from "../units/hertz.ts";
+import type { Seconds } from "../units/seconds.ts";
+import { type GracenoteTiming, gracenoteLength } from "./gracenote-time.ts";
+import { type PlayedEvent, playedEvents } from "./played-events.ts";
+import type { Timeline } from "./timeline.ts";
+
+/** The chanter goes to a pitch and stays there until the next step: fingers move, the sound does not stop. */
+export interface PitchStep {
+  readonly at: Seconds;
+  readonly hertz: Hertz;
+  /** Which note it sounds like; a gracenote's is the one it is named after. */
+  readonly note: ChanterNote;
+  readonly gracenote: boolean;
+  /** The written note it belongs to. */
+  readonly address: Address;
+}
+
+/** One unbroken sound of the chanter, from strike-in to cut-off. */
+export interface ChanterSpan {
+  readonly start: Seconds;
+  readonly stop: Seconds;
+  /** In order of time, none at the same time as another; the first is at `start`. */
+  readonly steps: readonly PitchStep[];
+}
+
+/** A note with everything it is tied to. */
+interface LongNote {
+  readonly event: PipeNote;
+  readonly address: Address;
+  readonly start: Seconds;
+  end: Seconds;
+  /** Where a cut-off ends it. */
+  cutOff: boolean;
+  readonly adorned: boolean;
+}
+
+/**
+ * What the chanter of a line sounds. It cannot rest: a rest inside a phrase holds the note before it until the next one, unless a cut-off
+ * came first or the setup can rest. It starts with the first note after silence, whether or not that is marked as a strike-in, and after
+ * the last note it stops.
+ */
+export function chanterSpans(timeline: Timeline, line: PipeLine, gracenotes: GracenoteTiming): readonly ChanterSpan[] {
+  const phrases = phrasesOf(
+    playedEvents(timeline, line.id, (bar) => line.bars[bar]?.events ?? []),
+    line.setup.canRest,
+  );
+  return phrases.map((phrase) => ({
+    start: (phrase[0] as LongNote).start,
+    stop: (phrase.at(-1) as LongNote).end,
+    steps: stepsOf(phrase, line, gracenotes),
+  }));
+}
+
+/** Notes that nothing silences in between, ties joined; a held note is as long as it is held. */
+function phrasesOf(events: readonly PlayedEvent<PipeEvent>[], canRest: boolean): readonly (readonly LongNote[])[] {
+  const phrases: LongNote[][] = [];
+  let last: LongNote | null = null;
+  let tied = false;
+  for (const played of events) {
+    const { event } = played;
+    if (event.kind === "rest") {
+      tied = false;
+      if (canRest) last = null;
+      continue;
+    }
+    const cutOff = event.cutOff && played.toItsEnd;
+    if (last !== null && tied && event.note === last.event.note && last.end === played.start) {
+      last.end = played.end;
+      last.cutOff = cutOff;
+    } else {
+      const next: LongNote = { event, address: played.address, start: played.start, end: played.end, cutOff, adorned: played.fromItsStart };
+      if (last === null || last.cutOff) phrases.push([]);
+      else last.end = next.start;
+      phrases.at(-1)?.push(next);
+      last = next;
+    }
+    tied = event.tied && played.toItsEnd;
+  }
+  return phrases;
+}
+
+function stepsOf(phrase: readonly LongNote[], { setup }: PipeLine, gracenotes: GracenoteTiming): readonly PitchStep[] {
+  const steps: PitchStep[] = [];
+  // What the note before has left once its own gracenotes are played; nothing before the first.
+  let roomBefore = 0;
+  for (const { event, address, start, end, adorned } of phrase) {
+    const group = adorned ? event.gracenotes : [];
+    const before = roomBefore > 0 && gracenotes.placementOf(group) === "before-beat";
+    const each = gracenoteLength(group.length, before ? roomBefore : end - start, gracenotes);
+    let at: number = before ? start - each * group.length : start;
+    const step = (note: ChanterNote, gracenote: boolean) =>
+      steps.push({ at: at as Seconds, hertz: hertzOf(setup, note), note, gracenote, address });
+    for (const gracenote of group) {
+      step(gracenote, true);
+      at += each;
+    }
+    if (before) at = start;
+    step(event.note, false);
+    roomBefore = end - at;
+  }
+  return steps;
+}
