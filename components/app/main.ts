@@ -1,1 +1,4 @@
+import { keepOffline } from "../shared/keep-offline.ts";
 import "./ninefold-app.ts";
+
+keepOffline();
