@@ -1,0 +1,128 @@
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeEach, describe, expect, it } from "vitest";
+import { musicxmlOfPart } from "../../src/exchange/musicxml-score.ts";
+import { savedFormOf } from "../../src/score/saved-form.ts";
+import { ninefold } from "../support/command-line.ts";
+import { lanternScore } from "../support/lantern-score.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "ninefold-parts-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const score = lanternScore();
+let standing = "";
+let count = 0;
+beforeEach(() => {
+  count += 1;
+  standing = join(folder, String(count));
+  mkdirSync(standing);
+  writeFileSync(join(standing, "lantern.json"), savedFormOf(score));
+});
+
+/** What a folder holds, hidden files too. */
+const listing = (path: string): string[] => readdirSync(path).toSorted();
+
+describe("ninefold parts", () => {
+  it("writes one MusicXML file for each player, named after the title and the player, and prints where each is", async () => {
+    const run = await ninefold(["parts", "lantern.json", "--out", "band", "--as", "musicxml"], standing);
+    expect(run).toMatchObject({ exit: 0, complaint: "" });
+    const names = ["Pipes", "The trumpet-bb", "The piano"].map((name) => `Paper Lantern Weather - ${name}.musicxml`);
+    expect(run.output.trimEnd().split("\n")).toEqual(names.map((name) => join(standing, "band", name)));
+    expect(listing(join(standing, "band"))).toEqual(names.toSorted());
+    for (const [index, line] of score.lines.entries()) {
+      expect(readFileSync(join(standing, "band", names[index] as string), "utf8")).toBe(musicxmlOfPart(score, line));
+    }
+  });
+
+  it("tells player, format and absolute path of each file with --json", async () => {
+    const run = await ninefold(["parts", "lantern.json", "--out=.", "--players", "own, pipes", "--as", "musicxml", "--json"], standing);
+    expect(JSON.parse(run.output)).toEqual({
+      files: [
+        { player: "pipes", format: "musicxml", path: join(standing, "Paper Lantern Weather - Pipes.musicxml") },
+        { player: "own", format: "musicxml", path: join(standing, "Paper Lantern Weather - The piano.musicxml") },
+      ],
+    });
+  });
+
+  it("writes over its own files of before, and leaves nothing else behind", async () => {
+    for (let time = 0; time < 2; time += 1) {
+      expect((await ninefold(["parts", "lantern.json", "--out", "band", "--players", "pipes", "--as", "musicxml"], standing)).exit).toBe(0);
+    }
+    expect(listing(join(standing, "band"))).toEqual(["Paper Lantern Weather - Pipes.musicxml"]);
+  });
+
+  it("keeps players of one name apart", async () => {
+    const twins = { ...score, lines: score.lines.map((line) => ({ ...line, name: "Pipes" })) };
+    writeFileSync(join(standing, "twins.json"), savedFormOf(twins));
+    await ninefold(["parts", "twins.json", "--out", "band", "--as", "musicxml"], standing);
+    expect(listing(join(standing, "band"))).toEqual(
+      ["", " 2", " 3"].map((rest) => `Paper Lantern Weather - Pipes${rest}.musicxml`).toSorted(),
+    );
+  });
+
+  it.each([
+    [
+      "a sketch that is not there",
+      ["parts", "gone.json", "--out", "band"],
+      "gone.json: expected a saved sketch, found no such file or folder",
+    ],
+    ["a folder for a sketch", ["parts", ".", "--out", "band"], ".: expected a saved sketch, found a folder"],
+    ["no sketch at all", ["parts", "--out", "band"], "arguments: expected SKETCH, found nothing"],
+    ["no folder", ["parts", "lantern.json"], "--out: expected a folder, found nothing"],
+    [
+      "a player who is not in the sketch",
+      ["parts", "lantern.json", "--out", "band", "--players", "pipes,kazoo"],
+      '--players: expected one or more of pipes, doubler, own, found "kazoo"',
+    ],
+    ["an unknown format", ["parts", "lantern.json", "--out", "band", "--as", "pdf"], 'musicxml, found "pdf"'],
+  ])("refuses %s in one line, exits 2 and writes nothing", async (_, words, complaint) => {
+    const run = await ninefold(words, standing);
+    expect(run).toMatchObject({ exit: 2, output: "" });
+    expect(run.complaint).toContain(complaint);
+    expect(run.complaint.trimEnd()).not.toContain("\n");
+    expect(listing(standing)).toEqual(["lantern.json"]);
+  });
+
+  it.each([
+    ["{", "found text that is not JSON"],
+    ["[]", "expected a sketch saved by Ninefold, found a list of 0"],
+    [
+      savedFormOf(score).replace('"revision": 12', '"revision": -1').replace('"revision":12', '"revision":-1'),
+      "broken.json, revision: expected",
+    ],
+    [savedFormOf(score).replace(/"version": ?1/, '"version": 99'), "later Ninefold (version 99)"],
+  ])("says where a broken sketch is broken, what was expected and what was found", async (text, complaint) => {
+    writeFileSync(join(standing, "broken.json"), text);
+    const run = await ninefold(["parts", "broken.json", "--out", "band"], standing);
+    expect(run).toMatchObject({ exit: 2, output: "" });
+    expect(run.complaint).toContain("broken.json");
+    expect(run.complaint).toContain(complaint);
+    expect(existsSync(join(standing, "band"))).toBe(false);
+  });
+
+  it("refuses a file where the folder should be", async () => {
+    const run = await ninefold(["parts", "lantern.json", "--out", "lantern.json"], standing);
+    expect(run.exit).toBe(2);
+    expect(run.complaint).toContain("lantern.json: expected a folder to write into, found a file where a folder was meant");
+    expect(readFileSync(join(standing, "lantern.json"), "utf8")).toBe(savedFormOf(score));
+  });
+
+  it.skipIf(process.getuid?.() === 0)("refuses a folder that cannot be written", async () => {
+    const closed = join(standing, "closed");
+    mkdirSync(closed);
+    chmodSync(closed, 0o500);
+    const run = await ninefold(["parts", "lantern.json", "--out", "closed"], standing);
+    expect(run.exit).toBe(2);
+    expect(run.complaint).toContain("closed: expected a folder to write into, found one that may not be used");
+  });
+
+  it("leaves every file as it was where one of them cannot be written", async () => {
+    const band = join(standing, "band");
+    mkdirSync(join(band, "Paper Lantern Weather - The piano.musicxml"), { recursive: true });
+    const run = await ninefold(["parts", "lantern.json", "--out", "band"], standing);
+    expect(run.exit).toBe(2);
+    expect(run.complaint).toContain("expected a file to write, found a folder");
+    expect(listing(band)).toEqual(["Paper Lantern Weather - The piano.musicxml"]);
+  });
+});
