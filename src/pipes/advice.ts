@@ -1,3 +1,4 @@
+import { isSmallpipes } from "./low-a.ts";
 import type { PipeSetup } from "./pipe-setup.ts";
 
 /** A piece of advice, and what it rests on. */
@@ -9,14 +10,11 @@ export interface Advice {
 /** The ordinary solo and band pitch, hertz of low A, for which Highland reeds and drones are sold. *Source:* 470 to 480 in 1998 (Macpherson), 478 to 482 today (common practice). */
 const ORDINARY = { lowest: 470, highest: 486 } as const;
 
-/** Below this low A is that of smallpipes, which have drones of their own. */
-const SMALLPIPES_BELOW = 330;
-
 const COMMON_PRACTICE = "Common practice.";
 
 /** What the drones, reeds and chanter of this setup want to be in tune, the most needed first. May be empty. */
 export function setupAdvice(setup: PipeSetup): readonly Advice[] {
-  if (setup.lowA < SMALLPIPES_BELOW) return [];
+  if (isSmallpipes(setup)) return [];
   if (setup.lowA < ORDINARY.lowest) {
     return [
       advice(

@@ -33,3 +33,11 @@ export function lowANamesNear(lowA: Hertz): readonly ConcertPitch[] {
   const { semitone } = nearestSemitone(lowA, USUAL_BAND_A);
   return [semitone - 1, semitone, semitone + 1].map(lowAName);
 }
+
+/** Under this a low A is that of smallpipes, which have drones of their own (220, 233, 262, 294 Hz are in use: common practice). */
+const SMALLPIPES_BELOW = 330;
+
+/** Whether the pipes sound in the octave of smallpipes. */
+export function isSmallpipes({ lowA }: { readonly lowA: Hertz }): boolean {
+  return lowA < SMALLPIPES_BELOW;
+}

@@ -1,5 +1,5 @@
 import type { ConcertPitch } from "../pitch/concert-pitch.ts";
-import { shownPitch, spellingOf, withSigns } from "../pitch/spelling.ts";
+import { pitchClassShown, shownPitch } from "../pitch/spelling.ts";
 import type { Hertz } from "../units/hertz.ts";
 import { rounded, shownNumber } from "../units/shown.ts";
 import type { PipeSetup } from "./pipe-setup.ts";
@@ -29,15 +29,10 @@ export function lowASentence(setup: PipeSetup, bandA: Hertz): string {
 }
 
 function betweenSentence(name: ConcertPitch, low: string, match: string, other: OtherWay): string {
-  const [own, neighbour] = [classOf(name), classOf(other.concert)];
+  const [own, neighbour] = [pitchClassShown(name), pitchClassShown(other.concert)];
   const [lower, upper] = other.cents < 0 ? [own, neighbour] : [neighbour, own];
   return (
     `A chanter at ${low} lies between ${lower} and ${upper}. No key fixes that: ` +
     `called ${own}, the band would tune to A ${match}; called ${neighbour}, to A ${shownNumber(other.bandAToMatch, 1)}.`
   );
-}
-
-/** A pitch's name without its octave, for the eye. */
-function classOf(pitch: ConcertPitch): string {
-  return withSigns(pitch.slice(0, -String(spellingOf(pitch).octave).length));
 }

@@ -62,6 +62,12 @@ export function shownPitch(pitch: ConcertPitch): string {
   return withSigns(pitch);
 }
 
+/** A pitch for the eye without its octave: `B♭`. */
+export function pitchClassShown(pitch: ConcertPitch): string {
+  const { letter, alter } = spellingOf(pitch);
+  return withSigns(pitchClassName(letter, alter));
+}
+
 /** A pitch for the ear of a screen reader: `B flat 4`. */
 export function spokenPitch(pitch: ConcertPitch): string {
   const { letter, alter, octave } = spellingOf(pitch);
