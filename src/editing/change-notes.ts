@@ -1,6 +1,7 @@
 import type { PlainNote } from "../pipes/chanter-note.ts";
 import type { Syllable } from "../score/bar.ts";
 import { barAtTime, barStarts, scoreTicks } from "../score/bar-starts.ts";
+import { dividingGracenote } from "../score/dividing-gracenote.ts";
 import type { Content } from "../score/edit.ts";
 import { isPipeNote, type LineNote, soundAlike } from "../score/like-events.ts";
 import { MOST_GRACENOTES, MOST_VERSES } from "../score/limits.ts";
@@ -9,7 +10,7 @@ import type { Score } from "../score/score.ts";
 import { done, type Outcome, refused } from "../units/outcome.ts";
 import type { Ticks } from "../units/ticks.ts";
 import { around, joined, parted, patched, patchedNote } from "./chanter-marks.ts";
-import { dividingGracenote, restOf, suits, withContent } from "./events-made.ts";
+import { restOf, suits, withContent } from "./events-made.ts";
 import { type Chain, chainAt, eventAtTime, isNote, lineIn, noteBefore, noteFrom } from "./line-time.ts";
 import { overwritten } from "./overwrite.ts";
 import { putDown } from "./place.ts";

@@ -1,4 +1,3 @@
-import type { ChanterNote, PlainNote } from "../pipes/chanter-note.ts";
 import { semitoneOf } from "../pitch/semitone.ts";
 import type { Rest, Syllable, Tuplet } from "../score/bar.ts";
 import type { Content } from "../score/edit.ts";
@@ -33,12 +32,4 @@ export function suits(line: Line, content: Content): boolean {
 /** The pitches lowest first, each once. */
 function inOrder(content: Content & { readonly kind: "concert" }): (Content & { readonly kind: "concert" })["pitches"] {
   return [...new Set(content.pitches)].sort((one, other) => semitoneOf(one) - semitoneOf(other));
-}
-
-/**
- * The gracenote that divides a note from a like note before it, the simplest way: a G gracenote, which is in reach up to F (and over
- * high G sharp, whose first finger is down); the thumb on high G; on high A only a strike, a G. *Source:* common practice.
- */
-export function dividingGracenote(note: ChanterNote): PlainNote {
-  return note === "high-g" ? "high-a" : "high-g";
 }

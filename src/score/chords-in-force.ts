@@ -21,7 +21,10 @@ export function chordSpans(frames: readonly Frame[], bar: number): readonly Chor
   const end = frameTicks(frame);
   const held = chordHeldInto(frames, bar);
   const own = frame.chords.filter(({ at }) => at < end);
-  const marks: { readonly at: Ticks; readonly symbol: string; readonly begins: boolean }[] = own.map((chord) => ({ ...chord, begins: true }));
+  const marks: { readonly at: Ticks; readonly symbol: string; readonly begins: boolean }[] = own.map((chord) => ({
+    ...chord,
+    begins: true,
+  }));
   if (held !== null && own[0]?.at !== 0) marks.unshift({ at: 0 as Ticks, symbol: held, begins: false });
   return marks.map(({ at, symbol, begins }, index) => ({ from: at, to: marks[index + 1]?.at ?? end, symbol, begins }));
 }

@@ -65,7 +65,10 @@ function setupOf(setup: PipeSetup): object {
   return {
     lowA,
     lowAIs,
-    scale: scale.kind === "published" ? { kind: scale.kind, name: scale.name } : { kind: scale.kind, cents: Object.fromEntries(NINE_NOTES.map((note) => [note, scale.cents[note]])) },
+    scale:
+      scale.kind === "published"
+        ? { kind: scale.kind, name: scale.name }
+        : { kind: scale.kind, cents: Object.fromEntries(NINE_NOTES.map((note) => [note, scale.cents[note]])) },
     crossFingerings: crossFingerings.map(({ note, speaks, holes, cents }) => ({ note, speaks, holes, cents })),
     drones: drones.map(({ name, ratio, on }) => ({ name, ratio, on })),
     canRest,
