@@ -170,9 +170,18 @@ export class FilledBlank extends LitElement {
   }
 
   #focusFirst(): void {
-    const first = [...this.children].flatMap((child) => [child, ...child.querySelectorAll("*")]).find(isFocusable);
-    if (first instanceof HTMLElement) first.focus();
+    firstFocusable(this.children)?.focus();
   }
+}
+
+/** The first of some elements, and what they hold, that can take the focus; a panel that is an element of its own is looked into. */
+function firstFocusable(elements: Iterable<Element>): HTMLElement | null {
+  for (const element of elements) {
+    if (element instanceof HTMLElement && isFocusable(element)) return element;
+    const inside = firstFocusable([...(element.shadowRoot?.children ?? []), ...element.children]);
+    if (inside) return inside;
+  }
+  return null;
 }
 
 function isFocusable(element: Element): boolean {
