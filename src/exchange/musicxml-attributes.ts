@@ -19,7 +19,7 @@ export function attributesElement(part: Part, bar: number): XmlElement | null {
     changed(({ key }) => key) ? keyElement(part, here.key) : null,
     changed(({ meter }) => meter) ? element("time", element("beats", here.meter.beats), element("beat-type", here.meter.unit)) : null,
     before === null ? clefElement(part) : null,
-    changed(({ transposition }) => transposition) ? transposeElement(here.transposition, before === null) : null,
+    changed(({ transposition }) => transposition) ? transposeElement(part, here.transposition, before === null) : null,
   ].filter((child) => child !== null);
   return children.length === 0 ? null : element("attributes", ...children);
 }
@@ -49,14 +49,17 @@ function clefElement(part: Part): XmlElement {
   return element("clef", element("sign", sign), element("line", line), octaves === 0 ? null : element("clef-octave-change", octaves));
 }
 
-/** Whole octaves are counted apart, as the format wants it from an octave upwards. At sounding pitch nothing need be said. */
-function transposeElement({ diatonic, chromatic }: Transposition, isFirst: boolean): XmlElement | null {
-  if (isFirst && diatonic === 0 && chromatic === 0) return null;
+/**
+ * Whole octaves are counted apart, as the format wants it from an octave upwards. A player at concert pitch needs none; a chanter says even
+ * that it sounds as written, since no other chanter does.
+ */
+function transposeElement({ line }: Part, { diatonic, chromatic }: Transposition, isFirst: boolean): XmlElement | null {
+  if (isFirst && line.kind === "concert" && diatonic === 0 && chromatic === 0) return null;
   const octaves = Math.trunc(chromatic / 12);
   return element(
     "transpose",
-    element("diatonic", diatonic - 7 * octaves),
-    element("chromatic", chromatic - 12 * octaves),
+    element("diatonic", diatonic - 7 * octaves + 0),
+    element("chromatic", chromatic - 12 * octaves + 0),
     octaves === 0 ? null : element("octave-change", octaves),
   );
 }

@@ -4,14 +4,16 @@ import { barNumber, hasPickup } from "../score/bar-number.ts";
 import type { Frame } from "../score/frame.ts";
 import { isPipeNote } from "../score/like-events.ts";
 import { frameTicks } from "../score/meter.ts";
+import type { Ticks } from "../units/ticks.ts";
 import { printedAccidentals } from "./musicxml-accidentals.ts";
 import { attributesElement } from "./musicxml-attributes.ts";
 import { leftBarline, rightBarline } from "./musicxml-barlines.ts";
 import { beamedTogether, beamSteps } from "./musicxml-beams.ts";
 import { referenceWords, sectionDirection, tempoDirection, wordsDirection } from "./musicxml-directions.ts";
+import { gracenoteElements } from "./musicxml-gracenotes.ts";
 import { harmonyElement } from "./musicxml-harmony.ts";
 import { lyricsOf, NO_OPEN_WORDS, type OpenWords } from "./musicxml-lyrics.ts";
-import { type ChanterDressing, gracenoteElements, type NoteDressing, noteElements } from "./musicxml-notes.ts";
+import { type ChanterDressing, type NoteDressing, noteElements } from "./musicxml-notes.ts";
 import { type Part, partClef, partKey, partTransposition } from "./musicxml-part.ts";
 import { type Sign, signsOf } from "./musicxml-signs.ts";
 import { stemDirection } from "./musicxml-stems.ts";
@@ -62,14 +64,16 @@ function musicOf(part: Part, frame: Frame, signs: readonly DressedSign[]): reado
     if (moment > reached) music.push(element("forward", element("duration", moment - reached)));
     reached = Math.max(reached, moment);
   };
-  for (const { sign, dressing, chanter } of signs) {
+  for (const [index, { sign, dressing, chanter }] of signs.entries()) {
     skipTo(sign.at);
     const { event } = sign;
     const pipeNote = event.kind === "note" && isPipeNote(event) ? event : null;
     music.push(...chordsDuring(part, frame, sign));
     if (pipeNote !== null && sign.isFirstOfEvent) {
       if (pipeNote.strikeIn) music.push(wordsDirection("strike in", "below"));
-      music.push(...gracenoteElements(pipeNote.gracenotes));
+      music.push(
+        ...gracenoteElements(pipeNote.gracenotes, { tempo: frame.tempo, after: sign.value.ticks, before: noteBefore(signs, index) }),
+      );
     }
     music.push(...noteElements(sign, dressing, chanter));
     reached = sign.at + sign.value.ticks;
@@ -77,6 +81,12 @@ function musicOf(part: Part, frame: Frame, signs: readonly DressedSign[]): reado
   }
   skipTo(frameTicks(frame));
   return music;
+}
+
+/** How long the note before a place in the bar lasts; null where there is none in this bar. */
+function noteBefore(signs: readonly DressedSign[], index: number): Ticks | null {
+  const before = signs[index - 1]?.sign;
+  return before === undefined || before.pitches.length === 0 ? null : before.value.ticks;
 }
 
 /** The chords that begin while a sign lasts. Pipers' pages show none, so in their parts they are there to be read and not to be seen. */

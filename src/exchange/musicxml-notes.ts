@@ -1,22 +1,25 @@
-import { type ChanterNote, isCrossFingered, type PlainNote } from "../pipes/chanter-note.ts";
+import { type ChanterNote, isCrossFingered } from "../pipes/chanter-note.ts";
 import { fingeringOf, HOLE_NAMES, type Hole } from "../pipes/fingerings.ts";
 import type { PipeSetup } from "../pipes/pipe-setup.ts";
 import { centsOffBand } from "../pipes/sounding.ts";
-import { writtenSpellingOf } from "../pipes/written-pitch.ts";
 import type { Spelling } from "../pitch/concert-pitch.ts";
 import type { Tuplet } from "../score/bar.ts";
 import type { WrittenValue } from "../score/written-values.ts";
 import type { Hertz } from "../units/hertz.ts";
 import { rounded } from "../units/shown.ts";
-import { type BeamStep, beamCount } from "./musicxml-beams.ts";
+import type { BeamStep } from "./musicxml-beams.ts";
 import type { Sign } from "./musicxml-signs.ts";
 import { element, elementWith, type XmlChild, type XmlElement } from "./xml.ts";
 
 /** Note values as the format names them. */
-const TYPES: Readonly<Record<WrittenValue["base"], string>> = { 1: "whole", 2: "half", 4: "quarter", 8: "eighth", 16: "16th", 32: "32nd" };
-
-/** Gracenotes are printed as 32nds (ABC standard 2.1, 3.1.14; common practice). */
-const GRACENOTE_BASE = 32;
+export const NOTE_TYPES: Readonly<Record<WrittenValue["base"], string>> = {
+  1: "whole",
+  2: "half",
+  4: "quarter",
+  8: "eighth",
+  16: "16th",
+  32: "32nd",
+};
 
 /** The octaves the format can say. */
 const OCTAVES = { lowest: 0, highest: 9 } as const;
@@ -62,23 +65,6 @@ export function noteElements(sign: Sign, dressing: NoteDressing, chanter: Chante
   );
 }
 
-/** Gracenotes before a note: small, unslashed, stems up, beamed together when there are several. */
-export function gracenoteElements(gracenotes: readonly PlainNote[]): readonly XmlElement[] {
-  const beamed = gracenotes.length > 1;
-  return gracenotes.map((note, index) => {
-    const step: BeamStep = index === 0 ? "begin" : index === gracenotes.length - 1 ? "end" : "continue";
-    return element(
-      "note",
-      elementWith("grace", { slash: "no" }),
-      pitchElement(writtenSpellingOf(note)),
-      element("voice", "1"),
-      element("type", TYPES[GRACENOTE_BASE]),
-      element("stem", "up"),
-      ...(beamed ? beamElements(Array.from({ length: beamCount(GRACENOTE_BASE) }, () => step)) : []),
-    );
-  });
-}
-
 function restElement(sign: Sign, dressing: NoteDressing): XmlElement {
   return element(
     "note",
@@ -91,7 +77,7 @@ function restElement(sign: Sign, dressing: NoteDressing): XmlElement {
 }
 
 /** A pitch as it is read. Beyond the octaves the format knows it is given in the nearest one it does: nobody hears the difference down there. */
-function pitchElement({ letter, alter, octave }: Spelling): XmlElement {
+export function pitchElement({ letter, alter, octave }: Spelling): XmlElement {
   const sayable = Math.min(OCTAVES.highest, Math.max(OCTAVES.lowest, octave));
   return element("pitch", element("step", letter), alter === 0 ? null : element("alter", alter), element("octave", sayable));
 }
@@ -99,7 +85,7 @@ function pitchElement({ letter, alter, octave }: Spelling): XmlElement {
 /** Type, dots, accidental and tuplet, in the format's order. */
 function valueElements({ base, dots, tuplet }: WrittenValue, accidental: string | null): readonly XmlChild[] {
   return [
-    element("type", TYPES[base]),
+    element("type", NOTE_TYPES[base]),
     dots === 1 ? element("dot") : null,
     accidental === null ? null : element("accidental", accidental),
     tuplet === null ? null : timeModification(tuplet),
@@ -110,7 +96,8 @@ function timeModification(tuplet: Exclude<Tuplet, null>): XmlElement {
   return element("time-modification", element("actual-notes", tuplet), element("normal-notes", tuplet === 3 ? 2 : 3));
 }
 
-function beamElements(beams: readonly BeamStep[]): readonly XmlElement[] {
+/** The beams at a note, the outermost first. */
+export function beamElements(beams: readonly BeamStep[]): readonly XmlElement[] {
   return beams.map((step, index) => elementWith("beam", { number: String(index + 1) }, step));
 }
 

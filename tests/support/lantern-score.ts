@@ -82,12 +82,18 @@ const PIPE_BARS: readonly PipeBar[] = [
     pipeNote("e", 320, { tuplet: 3 }),
     pipeNote("f", 320, { tuplet: 3 }),
     pipeNote("e", 320, { tuplet: 3 }),
-    pipeNote("d", 960, { tied: true }),
+    pipeNote("d", 960),
   ),
   pipeBar(pipeNote("d", 1200), gracedNote(["low-g", "d", "low-g"], "d", 720), pipeNote("high-a", 960, { cutOff: true }), rest(960)),
   pipeBar(pipeNote("f-natural", 960, { strikeIn: true }), pipeNote("high-g-sharp", 1920), pipeNote("high-g", 960)),
-  pipeBar(pipeNote("e", 720), pipeNote("d", 240), pipeNote("e", 480), pipeNote("f", 720, { tuplet: 2 }), pipeNote("e", 720, { tuplet: 2 })),
-  pipeBar(pipeNote("d", 2880, { cutOff: true })),
+  pipeBar(
+    pipeNote("e", 720),
+    pipeNote("d", 240),
+    pipeNote("e", 480),
+    pipeNote("f", 720, { tuplet: 2 }),
+    pipeNote("e", 720, { tuplet: 2, tied: true }),
+  ),
+  pipeBar(pipeNote("e", 1440), pipeNote("d", 1440, { cutOff: true })),
 ];
 
 const OWN_BARS: readonly ConcertBar[] = [
@@ -101,10 +107,10 @@ const OWN_BARS: readonly ConcertBar[] = [
       ],
     }),
     rest(480),
-    concertNote("D4 F4", 960, { tied: true }),
+    concertNote("D4 F4", 960),
   ),
   ownBar(concertNote("D4 F4", 960), concertNote("Gb4", 960), concertNote("F#4", 960), concertNote("G4", 960)),
   ownBar(rest(3840)),
-  ownBar(concertNote("C4", 1440), concertNote("Db4", 720), concertNote("D4", 240), concertNote("C4", 480)),
-  ownBar(concertNote("Bb3", 2880)),
+  ownBar(concertNote("C4", 1440), concertNote("Db4", 720), concertNote("D4", 240), concertNote("C4 Eb4", 480, { tied: true })),
+  ownBar(concertNote("C4 Eb4", 1440), concertNote("Bb3", 1440)),
 ];
