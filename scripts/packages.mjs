@@ -8,7 +8,7 @@ import { ROOT, run } from "./run.mjs";
  * @throws {Error} with one line to show, where npm could not
  */
 export async function installMissingPackages() {
-  if (packagesAreThoseOfTheLock()) return;
+  if (packagesAreThoseOfTheLock(ROOT)) return;
   console.log("Installing packages …");
   // NODE_ENV=production would leave out what builds and tests.
   const argumentList = ["ci", "--include=dev", "--no-audit", "--no-fund"];
@@ -22,11 +22,12 @@ export async function installMissingPackages() {
 /**
  * npm keeps its own account of what it installed in node_modules/.package-lock.json and writes it last, so a half-finished
  * installation has none. Packages that belong to another system only may be missing.
+ * @param {string} root the project's folder
  */
-function packagesAreThoseOfTheLock() {
-  const account = join(ROOT, "node_modules/.package-lock.json");
+export function packagesAreThoseOfTheLock(root) {
+  const account = join(root, "node_modules/.package-lock.json");
   if (!existsSync(account)) return false;
-  const wanted = packagesIn(join(ROOT, "package-lock.json"));
+  const wanted = packagesIn(join(root, "package-lock.json"));
   const installed = packagesIn(account);
   for (const [path, { version, optional }] of wanted) {
     const there = installed.get(path);
