@@ -8,5 +8,6 @@ export interface CommandEntry {
 /** Every command there is, in the order of the list. Plain data: the commands themselves are loaded only when they are run. */
 export const COMMANDS: readonly CommandEntry[] = [
   { name: "pitches", summary: "what a set of pipes sounds against a band: notes, drones, keys in reach" },
+  { name: "check", summary: "what a piper would look at twice: rests the chanter cannot play, like notes, notes that do not speak" },
   { name: "parts", summary: "what each player reads, as files: SVG pages, MusicXML" },
 ];

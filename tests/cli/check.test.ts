@@ -1,0 +1,43 @@
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { savedFormOf } from "../../src/score/saved-form.ts";
+import { ninefold } from "../support/command-line.ts";
+import { lanternScore } from "../support/lantern-score.ts";
+
+let folder = "";
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "ninefold-check-"));
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+describe("ninefold check", () => {
+  it("prints every finding with its kind, the number of its bar and its sentence", async () => {
+    const run = await ninefold(["check", "examples/paper-lantern-weather.json", "--json"]);
+    expect(run).toMatchObject({ exit: 0, complaint: "" });
+    expect(JSON.parse(run.output)).toEqual({
+      findings: [
+        { kind: "rest", bar: 16, message: "The chanter cannot rest here. Hold E, or mark a cut-off." },
+        { kind: "like-notes", bar: 17, message: "Two Fs with nothing between them sound as one. A G gracenote divides them." },
+      ],
+    });
+  });
+
+  it("says it in words without --json", async () => {
+    const run = await ninefold(["check", "examples/paper-lantern-weather.json"]);
+    expect(run.output.split("\n")[0]).toBe("Bar 16: The chanter cannot rest here. Hold E, or mark a cut-off.");
+    expect((await ninefold(["check", "examples/the-long-light.json"])).output.trim()).toBe("Nothing to look at.");
+  });
+
+  it("refuses a file that is no sketch and one from a later version with one line and exit 2", async () => {
+    await writeFile(join(folder, "tune.abc"), "X:1\nT:A tune\n");
+    await writeFile(join(folder, "later.json"), savedFormOf(lanternScore()).replace('"version": 1', '"version": 7'));
+    const none = await ninefold(["check", "tune.abc", "--json"], folder);
+    expect(none).toMatchObject({ exit: 2, output: "" });
+    expect(none.complaint.trim()).toBe("ninefold check: tune.abc: expected JSON, found text that is not JSON");
+    const later = await ninefold(["check", "later.json", "--json"], folder);
+    expect(later).toMatchObject({ exit: 2, output: "" });
+    expect(later.complaint.trim()).toBe("ninefold check: later.json: Saved by a later Ninefold (version 7). This one reads up to 1.");
+  });
+});
