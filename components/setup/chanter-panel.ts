@@ -53,7 +53,7 @@ export class ChanterPanel extends LitElement {
   #chanter(name: ChanterName) {
     const { lowA, lowAIs } = defaultSetup(name);
     return html`<button class="btn" type="button" @click=${() => this.dispatchEvent(setupChanged(withChanter(this.setup, name)))}
-      >${pitchClassShown(lowAIs)} chanter, ${shownHertz(lowA)}</button
+      >${pitchClassShown(lowAIs)}, ${shownHertz(lowA)}</button
     >`;
   }
 

@@ -1,7 +1,7 @@
 import { css, html, LitElement } from "lit";
 import { live } from "lit/directives/live.js";
 import { CROSS_FINGERED_NOTES, type CrossFingeredNote } from "../../src/pipes/chanter-note.ts";
-import { crossFingeringEntry } from "../../src/pipes/cross-fingerings.ts";
+import { crossFingeringEntry, UNMEASURED_CENTS } from "../../src/pipes/cross-fingerings.ts";
 import { leadingToneOf } from "../../src/pipes/leading-tone.ts";
 import { noteName, spokenNote } from "../../src/pipes/note-names.ts";
 import type { CrossFingering, PipeSetup } from "../../src/pipes/pipe-setup.ts";
@@ -73,7 +73,8 @@ export class CrossFingeringPanel extends LitElement {
     return html`<p class="say">Tick one once you have tried it on this chanter with this reed; then it is offered. C and C natural are often not both in tune.</p>
       ${this.#leadingTone()}
       ${CROSS_FINGERED_NOTES.map((note) => this.#note(note))}
-      <p class="refusal" role="status">${this.refusal}</p>`;
+      <p class="refusal" role="status">${this.refusal}</p>
+      <p class="source">Cents: ${UNMEASURED_CENTS}</p>`;
   }
 
   /** What the key in force asks for. */
@@ -101,7 +102,7 @@ export class CrossFingeringPanel extends LitElement {
         /></label>
       </div>
       ${others.map((holes) => html`<button class="link" type="button" @click=${() => change({ holes })}>${own.holes === entry.holes[0] ? "Or" : "Back to"} ${holes}</button>`)}
-      <p class="source">Holes: ${entry.holesSource} Cents: ${entry.centsSource}</p>
+      <p class="source">Holes: ${entry.holesSource}</p>
     </div>`;
   }
 

@@ -70,8 +70,13 @@ export class DronesPanel extends LitElement {
         grid-column: 2 / 4;
       }
       @media (max-width: 599px) {
-        .sounds {
-          min-inline-size: 0;
+        li {
+          grid-template-columns: 10ch 1fr;
+        }
+        .sounds,
+        .wide {
+          grid-column: 2;
+          text-align: start;
         }
       }
     `,

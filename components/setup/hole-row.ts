@@ -59,7 +59,7 @@ export class HoleRow extends LitElement {
         margin-inline-start: 12px;
       }
       circle {
-        fill: var(--paper);
+        fill: none;
         stroke: currentColor;
         stroke-width: 1.5;
       }

@@ -4,7 +4,7 @@ import { noteName } from "../../src/pipes/note-names.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { intervalWords } from "../../src/pitch/interval-words.ts";
 import { shownKey } from "../../src/pitch/key-signature.ts";
-import { controls } from "../shared/styles.ts";
+import { controls, focusRing } from "../shared/styles.ts";
 
 /** The keys that a set of pipes reaches, as a table to be read; then those that other cross-fingerings would bring. */
 export class KeysInReach extends LitElement {
@@ -14,6 +14,7 @@ export class KeysInReach extends LitElement {
 
   static override styles = [
     controls,
+    focusRing,
     css`
       :host {
         display: grid;
@@ -36,7 +37,7 @@ export class KeysInReach extends LitElement {
       td {
         text-align: start;
         vertical-align: top;
-        padding: 4px 16px 4px 0;
+        padding: 4px 12px 4px 0;
         border-block-end: 1px solid var(--rule-soft);
         font-weight: 400;
       }
@@ -47,6 +48,14 @@ export class KeysInReach extends LitElement {
       }
       tbody th {
         font: 600 15px/20px var(--serif);
+        white-space: nowrap;
+      }
+      .written {
+        display: block;
+        font: 400 13px/16px var(--sans);
+        color: var(--ink-2);
+      }
+      .whole {
         white-space: nowrap;
       }
       em {
@@ -67,9 +76,8 @@ export class KeysInReach extends LitElement {
           <thead>
             <tr>
               <th scope="col">The band’s key</th>
-              <th scope="col">written</th>
               <th scope="col">takes</th>
-              <th scope="col">under and over the tonic</th>
+              <th scope="col">reaches from its tonic</th>
             </tr>
           </thead>
           <tbody>
@@ -81,17 +89,16 @@ export class KeysInReach extends LitElement {
   }
 
   #row(key: KeyInReach) {
-    const takes = key.needs.length === 0 ? "the nine" : html`<em>${key.needs.map(noteName).join(", ")}</em>`;
+    const takes = key.needs.length === 0 ? html`<span class="whole">the nine</span>` : html`<em>${key.needs.map(noteName).join(", ")}</em>`;
     const crossed = key.crossFingeredTonic
       ? "; its tonic is cross-fingered"
       : key.crossFingeredFifth
         ? "; its fifth is cross-fingered"
         : "";
     return html`<tr>
-      <th scope="row">${shownKey(key.concert)}</th>
-      <td>${shownKey(key.written)}</td>
+      <th scope="row">${shownKey(key.concert)} <span class="written">written ${shownKey(key.written)}</span></th>
       <td>${takes}${crossed}</td>
-      <td>from ${noteName(key.tonicNote)}: ${key.below === 0 ? "nothing" : intervalWords(key.below)} and ${intervalWords(key.above)}</td>
+      <td>${noteName(key.tonicNote)}, ${key.below === 0 ? "nothing" : intervalWords(key.below)} down, ${intervalWords(key.above)} up</td>
     </tr>`;
   }
 
@@ -104,7 +111,10 @@ export class KeysInReach extends LitElement {
       const needs = key.needs.map(noteName).join(" and ");
       bySet.set(needs, [...(bySet.get(needs) ?? []), shownKey(key.concert)]);
     }
-    return [...bySet].map(([needs, keys]) => html`<p class="say">With ${needs} speaking: ${keys.join(", ")}.</p>`);
+    return [...bySet].map(
+      ([needs, keys]) =>
+        html`<p class="say">With ${needs} speaking: ${keys.map((key, index) => html`${index > 0 ? ", " : ""}<span class="whole">${key}</span>`)}.</p>`,
+    );
   }
 }
 

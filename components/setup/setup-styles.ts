@@ -30,6 +30,9 @@ export const setupPanel = css`
   .number {
     inline-size: 12ch;
   }
+  .row > .field {
+    flex: none;
+  }
   .fact {
     font: 400 15px/22px var(--serif);
     max-inline-size: 44ch;

@@ -58,6 +58,7 @@ export class FilledBlank extends LitElement {
         color: var(--steel);
       }
       [popover] {
+        box-sizing: border-box;
         inset: auto;
         margin: 0;
         max-inline-size: min(440px, calc(100vw - 32px));

@@ -13,7 +13,8 @@ export interface CrossFingeringEntry {
   readonly centsSource: string;
 }
 
-const SYNTHETIC = "Not measured: set where a just third, sixth or seventh would lie over the drones. Measure yours.";
+/** What holds of the cents of all three. */
+export const UNMEASURED_CENTS = "Not measured: set where a just third, sixth or seventh would lie over the drones. Measure yours.";
 
 /** The cross-fingerings that exist, in the order of `CROSS_FINGERED_NOTES`. Whether one speaks depends on chanter and reed. */
 export const CROSS_FINGERING_TABLE: readonly CrossFingeringEntry[] = [
@@ -22,21 +23,21 @@ export const CROSS_FINGERING_TABLE: readonly CrossFingeringEntry[] = [
     holes: ["X XXX XOXX", "X XXX XOXO"],
     holesSource: "From memory.",
     cents: 1200 * Math.log2(6 / 5),
-    centsSource: `${SYNTHETIC} (6/5)`,
+    centsSource: `${UNMEASURED_CENTS} (6/5)`,
   },
   {
     note: "f-natural",
     holes: ["X XOX XXXO"],
     holesSource: "From memory.",
     cents: 1200 * Math.log2(8 / 5),
-    centsSource: `${SYNTHETIC} (8/5)`,
+    centsSource: `${UNMEASURED_CENTS} (8/5)`,
   },
   {
     note: "high-g-sharp",
     holes: ["O XXX XXXO"],
     holesSource: "Published for Border chanters; in another tradition the same fingering is high A.",
     cents: 1200 * Math.log2(15 / 8),
-    centsSource: `${SYNTHETIC} (15/8)`,
+    centsSource: `${UNMEASURED_CENTS} (15/8)`,
   },
 ];
 

@@ -13,7 +13,7 @@ const EXACT = 0.5;
 
 /**
  * What a low A means for a band, in a sentence or two: “496 Hz is B4 for a band at A 441.9; against A 440 you are 7 cents sharp.”
- * A chanter between two semitones is told so, with both ways out.
+ * A chanter between two semitones is told so; `otherWay` has the other name's figures.
  */
 export function lowASentence(setup: PipeSetup, bandA: Hertz): string {
   const off = lowACentsOff(setup, bandA);
@@ -32,7 +32,6 @@ function betweenSentence(name: ConcertPitch, low: string, match: string, other: 
   const [own, neighbour] = [pitchClassShown(name), pitchClassShown(other.concert)];
   const [lower, upper] = other.cents < 0 ? [own, neighbour] : [neighbour, own];
   return (
-    `A chanter at ${low} lies between ${lower} and ${upper}. No key fixes that: ` +
-    `called ${own}, the band would tune to A ${match}; called ${neighbour}, to A ${shownNumber(other.bandAToMatch, 1)}.`
+    `A chanter at ${low} lies between ${lower} and ${upper}. ` + `No key fixes that: called ${own}, the band would tune to A ${match}.`
   );
 }

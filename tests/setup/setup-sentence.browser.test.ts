@@ -64,7 +64,7 @@ describe("changing the chanter", () => {
   test("puts another in the stock, pitch and name together", async () => {
     const page = await SetupPage.open(defaultSetup("B"));
     await page.openPanel("Chanter");
-    await page.press("Chanter", "B♭ chanter");
+    await page.press("Chanter", "B♭, 466.2 Hz");
     expect(page.setups.at(-1)).toMatchObject({ lowAIs: "Bb4" });
     expect(page.sentence).toContain("B♭ chanter, low A at 466.2 Hz");
   });
@@ -267,10 +267,10 @@ test("The table of keys names each with its written key, tonic and reach, then w
     [...row.children].map((cell) => (cell.textContent ?? "").replace(/\s+/g, " ").trim()),
   );
   expect(rows).toEqual([
-    ["E major", "D major", "the nine", "from D: a fifth and a fifth"],
-    ["B mixolydian", "A mixolydian", "the nine", "from low A: a tone and an octave"],
-    ["F♯ dorian", "E dorian", "the nine", "from E: a major sixth and a fourth"],
-    ["C♯ minor", "B minor", "the nine", "from B: a major third and a minor seventh"],
+    ["E major written D major", "the nine", "D, a fifth down, a fifth up"],
+    ["B mixolydian written A mixolydian", "the nine", "low A, a tone down, an octave up"],
+    ["F♯ dorian written E dorian", "the nine", "E, a major sixth down, a fourth up"],
+    ["C♯ minor written B minor", "the nine", "B, a major third down, a minor seventh up"],
   ]);
   expect(page.said("Keys in reach")).toContain("With high G♯ speaking: B major, F♯ mixolydian, C♯ dorian, G♯ minor.");
 });
