@@ -1,5 +1,6 @@
 import { html, LitElement } from "lit";
 import { WARMING } from "../../src/pipes/advice.ts";
+import { warmthSentence } from "../../src/pipes/air-temperature.ts";
 import { isLowA, LOW_A_REACH } from "../../src/pipes/low-a.ts";
 import { usualLowAName } from "../../src/pipes/low-a-name.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
@@ -66,7 +67,8 @@ export class LowAPanel extends LitElement {
       ${this.refused?.offer ? this.#offer(this.refused.offer) : null}
       <p class="fact">${lowASentence(setup, bandA)}</p>
       ${this.#otherWay()} ${this.#usualName()}
-      <p class="say">${WARMING.text} <span class="source">${WARMING.source}</span></p>`;
+      <p class="say">${WARMING.text} <span class="source">${WARMING.source}</span></p>
+      <p class="say">${warmthSentence(setup.lowA)} <span class="source">Derived for 20 °C.</span></p>`;
   }
 
   #otherWay() {

@@ -1,4 +1,6 @@
-import { type Cents, cents } from "../units/cents.ts";
+import { type Cents, cents, shiftedByCents } from "../units/cents.ts";
+import type { Hertz } from "../units/hertz.ts";
+import { shownNumber } from "../units/shown.ts";
 
 /** Kelvin at 0 degrees Celsius. */
 const FREEZING = 273.15;
@@ -12,4 +14,11 @@ const FREEZING = 273.15;
 export function airDrift(from: number, to: number): Cents {
   if (!(from > -FREEZING && to > -FREEZING)) throw new RangeError(`No air is at ${Math.min(from, to)} degrees.`);
   return cents(600 * Math.log2((to + FREEZING) / (from + FREEZING)));
+}
+
+/** What a degree of warmth does to a low A, in a sentence; near 20 degrees Celsius. */
+export function warmthSentence(lowA: Hertz): string {
+  const drift = airDrift(20, 21);
+  const rise = shownNumber(shiftedByCents(lowA, drift) - lowA, 1);
+  return `Each degree of warmth raises the air in a pipe about ${shownNumber(drift, 0)} cents, ${rise} Hz here; reeds are another matter.`;
 }

@@ -39,10 +39,12 @@ export interface Drone {
 
 /** Everything about one set of pipes that decides how it sounds. Plain data, saved with the sketch. */
 export interface PipeSetup {
-  /** What low A truly sounds. */
+  /** What low A truly sounds, in the octave it sounds in: 480 on Highland pipes, 240 on smallpipes of the same name. */
   readonly lowA: Hertz;
   /**
-   * The concert pitch the piper calls low A, with its octave: `Bb4`; `Bb3` on smallpipes, which sound an octave lower.
+   * The concert pitch the piper calls low A, with its octave: `Bb4`; `Bb3` on smallpipes, which sound an octave lower. So the sounding
+   * octave is not a field of its own: it follows from this, and every note's concert pitch is its written pitch moved by the interval
+   * from written A4 to here.
    * Stored beside the hertz and changed by nothing but the piper: 480 Hz lies a hair past the border from B flat to B.
    */
   readonly lowAIs: ConcertPitch;

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { setupAdvice } from "../../src/pipes/advice.ts";
-import { airDrift } from "../../src/pipes/air-temperature.ts";
+import { airDrift, warmthSentence } from "../../src/pipes/air-temperature.ts";
 import { defaultSetup } from "../../src/pipes/default-setups.ts";
 import { hertz } from "../../src/units/hertz.ts";
 
@@ -22,4 +22,5 @@ it("One degree of warming near 20 degrees raises an air column by 3 cents, 0.8 H
   expect(478 * 2 ** (airDrift(20, 21) / 1200) - 478).toBeCloseTo(0.8, 1);
   expect(airDrift(21, 20)).toBeCloseTo(-2.95, 2);
   expect(airDrift(20, 20)).toBe(0);
+  expect(warmthSentence(hertz(478))).toContain("about 3 cents, 0.8 Hz here");
 });
