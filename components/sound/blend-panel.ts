@@ -1,0 +1,197 @@
+import { css, html, LitElement } from "lit";
+import { styleMap } from "lit/directives/style-map.js";
+import {
+  type Blend,
+  isSilent,
+  LEAST_LEVEL,
+  levelOf,
+  MOST_LEVEL,
+  type NamedVoice,
+  USUAL_BLEND,
+  voicesOf,
+  withLevel,
+} from "../../src/playback/blend.ts";
+import { EXPOSURES } from "../../src/playback/hearing.ts";
+import type { Score } from "../../src/score/score.ts";
+import { decibels } from "../../src/units/decibels.ts";
+import { shownNumber } from "../../src/units/shown.ts";
+import { controls, focusRing } from "../shared/styles.ts";
+import "../shared/filled-blank.ts";
+import { rangeStyles } from "./range-styles.ts";
+
+/** The levels are others now. */
+export type BlendChangedEvent = CustomEvent<{ readonly blend: Blend }>;
+
+/**
+ * How loud everybody is: a slider for each voice, and its reading, which mutes it when pressed. Under it what is known about pipes and hearing.
+ *
+ * @fires blend-changed with every movement of a slider
+ */
+export class BlendPanel extends LitElement {
+  static override properties = { score: { attribute: false }, blend: { attribute: false } };
+
+  declare score: Score;
+  declare blend: Blend;
+
+  constructor() {
+    super();
+    this.blend = USUAL_BLEND;
+  }
+
+  static override styles = [
+    controls,
+    focusRing,
+    rangeStyles,
+    css`
+      :host {
+        display: block;
+        container-type: inline-size;
+        color: var(--ink);
+        font: 400 15px/24px var(--serif);
+      }
+      h2 {
+        font: 600 15px/24px var(--serif);
+        margin-block-end: 4px;
+      }
+      .voices {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        gap: 2px 32px;
+      }
+      .voice {
+        display: grid;
+        grid-template-columns: minmax(72px, 7.5em) minmax(64px, 1fr) 56px;
+        gap: 8px;
+        align-items: center;
+        min-block-size: 28px;
+      }
+      .name {
+        overflow: hidden;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+      .reading {
+        font: 400 13px/20px var(--sans);
+        font-variant-numeric: tabular-nums lining-nums;
+        color: var(--ink-2);
+        background: none;
+        border: 0;
+        padding: 2px 0;
+        text-align: end;
+        text-decoration: underline 1px dotted var(--steel);
+        text-underline-offset: 4px;
+        cursor: pointer;
+        border-radius: var(--r-4);
+      }
+      .reading:hover {
+        color: var(--steel);
+      }
+      .hearing {
+        margin-block-start: 8px;
+        font: 400 13px/20px var(--sans);
+        color: var(--ink-2);
+      }
+      .exposures {
+        border-collapse: collapse;
+        font: 400 13px/20px var(--sans);
+        font-variant-numeric: tabular-nums lining-nums;
+        margin-block: 8px;
+      }
+      .exposures th {
+        font-weight: 400;
+        color: var(--ink-2);
+        text-align: start;
+        padding-inline-end: 24px;
+      }
+      .exposures td:first-child {
+        padding-inline-end: 24px;
+      }
+      .exposures tr + tr {
+        border-block-start: 1px solid var(--rule-soft);
+      }
+      .lesser {
+        font: 400 13px/20px var(--sans);
+        color: var(--ink-2);
+      }
+      @container (min-width: 480px) {
+        .voices {
+          grid-template-columns: repeat(2, minmax(0, 1fr));
+        }
+      }
+      @media (max-width: 599px), (pointer: coarse) {
+        .voice {
+          min-block-size: 44px;
+        }
+        .reading {
+          min-block-size: 44px;
+          min-inline-size: 44px;
+        }
+      }
+    `,
+  ];
+
+  override render() {
+    return html`<section aria-labelledby="head">
+      <h2 id="head">Blend</h2>
+      <div class="voices">${voicesOf(this.score).map((voice) => this.#voice(voice))}</div>
+      <p class="hearing">Starts quiet. Pipes at the ear are commonly put near 100 dB(A): <filled-blank label="Hearing" words="wear protection">${exposureTable()}</filled-blank>.</p>
+    </section>`;
+  }
+
+  #voice({ voice, name }: NamedVoice) {
+    const level = levelOf(this.blend, voice, this.score);
+    const silent = isSilent(level);
+    const words = silent ? "silent" : `${shownNumber(level.decibels, 0)} dB`;
+    const fill = silent ? 0 : (100 * (level.decibels - LEAST_LEVEL)) / (MOST_LEVEL - LEAST_LEVEL);
+    return html`<div class="voice">
+      <span class="name" title=${name}>${name}</span>
+      <input
+        type="range"
+        min=${LEAST_LEVEL}
+        max=${MOST_LEVEL}
+        step="1"
+        .value=${String(silent ? LEAST_LEVEL : level.decibels)}
+        ?data-silent=${silent}
+        aria-label="Level of ${name}"
+        aria-valuetext=${words}
+        style=${styleMap({ "--fill": `${fill}%` })}
+        @input=${(event: Event) => this.#set(voice, { decibels: decibels((event.target as HTMLInputElement).valueAsNumber), muted: false })}
+      />
+      <button class="reading" type="button" aria-label="${name}: ${words}. Mute" aria-pressed=${silent ? "true" : "false"} @click=${() => this.#set(voice, muteToggled(level))}>${words}</button>
+    </div>`;
+  }
+
+  #set(voice: NamedVoice["voice"], level: ReturnType<typeof levelOf>): void {
+    const blend = withLevel(this.blend, voice, level);
+    // Shown at once; whoever holds the blend hands the same value back.
+    this.blend = blend;
+    this.dispatchEvent(new CustomEvent("blend-changed", { detail: { blend } }) satisfies BlendChangedEvent);
+  }
+}
+
+/** A voice that was drawn down to nothing comes back where it is heard but does not startle. */
+const COMES_BACK_AT = decibels(-24);
+
+function muteToggled(level: ReturnType<typeof levelOf>): ReturnType<typeof levelOf> {
+  if (!isSilent(level)) return { ...level, muted: true };
+  return { decibels: level.decibels <= LEAST_LEVEL ? COMES_BACK_AT : level.decibels, muted: false };
+}
+
+function exposureTable() {
+  return html`<div>
+    <p>Local noise-at-work rules come first. One published rule of thumb for the longest daily time at the ear:</p>
+    <table class="exposures">
+      <thead><tr><th scope="col">dB(A)</th><th scope="col">a day</th></tr></thead>
+      <tbody>${EXPOSURES.map(({ level, time }) => html`<tr><td>${level}</td><td>${time}</td></tr>`)}</tbody>
+    </table>
+    <p class="lesser">NIOSH 98-126 (1998): 85 dB(A) for 8 hours, half the time for every 3 dB more; rows above 100 are worked out by that rule. Pipes measure about 93 to 108 dB(A) in print. Start headphones low.</p>
+  </div>`;
+}
+
+customElements.define("blend-panel", BlendPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "blend-panel": BlendPanel;
+  }
+}

@@ -1,0 +1,52 @@
+import type { DroneSound } from "../../src/playback/drone-sounds.ts";
+import { DRONE_SPECTRA } from "../../src/playback/drone-timbre.ts";
+import { type GateTimes, gateLine } from "../../src/playback/gate.ts";
+import { seconds } from "../../src/units/seconds.ts";
+import type { TimeOf } from "./audio-clock.ts";
+import { GateWriter } from "./gate-writer.ts";
+import { oscillatorOf } from "./waves.ts";
+
+/** Drones swell as the bag comes up and are cut off at once. By ear. */
+const GATE: GateTimes = { opens: seconds(0.25), closes: seconds(0.06) };
+
+/** One drone: one oscillator that never stops between the first strike-in and the last cut-off. */
+export class DroneVoice {
+  readonly name: DroneSound["name"];
+  readonly #oscillator: OscillatorNode;
+  readonly #gate: GainNode;
+  readonly #gateWriter: GateWriter;
+  #tuned = false;
+
+  constructor(context: BaseAudioContext, output: AudioNode, name: DroneSound["name"]) {
+    this.name = name;
+    this.#gate = new GainNode(context, { gain: 0 });
+    this.#gate.connect(output);
+    this.#gateWriter = new GateWriter(this.#gate.gain);
+    this.#oscillator = oscillatorOf(context, DRONE_SPECTRA[name]);
+    this.#oscillator.connect(this.#gate);
+    this.#oscillator.start(context.currentTime);
+  }
+
+  /** From a second of the schedule on, this drone, or silence. */
+  follow(sound: DroneSound | null, from: number, time: TimeOf): void {
+    const points = sound === null ? [] : gateLine([sound], GATE).map(({ at, value }) => ({ at: seconds(time(at)), value }));
+    this.#gateWriter.follow(points, time(from));
+    if (sound === null) return;
+    const { frequency } = this.#oscillator;
+    // The first pitch is there from the beginning; a setup that changes while it sounds retunes it.
+    if (this.#tuned) {
+      frequency.cancelScheduledValues(time(from));
+      frequency.setValueAtTime(sound.hertz, time(from));
+    } else frequency.value = sound.hertz;
+    this.#tuned = true;
+  }
+
+  writeUntil(until: number): void {
+    this.#gateWriter.writeUntil(until);
+  }
+
+  dispose(): void {
+    this.#oscillator.stop();
+    this.#gate.disconnect();
+  }
+}

@@ -1,0 +1,251 @@
+import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
+import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
+import { type Blend, gainOf, levelOf, USUAL_BLEND } from "../../src/playback/blend.ts";
+import type { PlaySettings } from "../../src/playback/play-settings.ts";
+import { type Schedule, scheduleOf } from "../../src/playback/schedule.ts";
+import { momentAtSecond, placeAtSecond, playedBarAt, secondAtMoment } from "../../src/playback/timeline.ts";
+import type { Moment } from "../../src/score/address.ts";
+import type { Score } from "../../src/score/score.ts";
+import { type TimeOf, timeOnClock } from "./audio-clock.ts";
+import { BlendGraph } from "./blend-graph.ts";
+import { limiterTo, type SoundContext, soundContextOf } from "./sound-context.ts";
+import { TouchedNote } from "./touched-note.ts";
+
+/** What the player has to say while it plays. */
+export interface PlayerNews {
+  /** With every frame: the written moment that is heard now; null before the music begins. */
+  readonly moved: (moment: Moment | null) => void;
+  /** It has come to the end, or was stopped. */
+  readonly stopped: () => void;
+}
+
+/** From now to the first sound, in seconds: time to build the graph. */
+const STARTS_IN = 0.08;
+
+/** The soonest a change of what is planned can be heard. */
+const CHANGES_IN = 0.1;
+
+/** How far ahead is written, in seconds, and how often. A page in the background is woken once a second, or once a minute. */
+const AHEAD = 5;
+const AHEAD_IN_BACKGROUND = 90;
+const WRITES_EVERY = 500;
+
+/** A loop is laid out for at least so long, and laid out again in good time before that is over. */
+const LOOP_SECONDS = 600;
+const LOOP_MARGIN = 120;
+
+/** How long fading out takes until the nodes can go. */
+const FADED_AFTER = 200;
+
+/** One playing, from pressing play to the end. */
+interface Playing {
+  readonly graph: BlendGraph;
+  schedule: Schedule;
+  /** What to add to a second of the schedule to get the audio clock's time. */
+  offset: number;
+  /** Where it was begun; the schedule is laid out from here where nothing is looped. */
+  from: Moment;
+  settings: PlaySettings;
+  passes: number;
+  readonly writing: ReturnType<typeof setInterval>;
+  frame: number;
+}
+
+/**
+ * Plays a score by its schedule: writes what comes ahead of time onto the audio clock, and goes on without a gap when score, tempo or loop
+ * change. It must be made inside an act of the user; before, browsers let nothing sound.
+ */
+export class Player {
+  readonly #news: PlayerNews;
+  readonly #context: SoundContext<AudioContext>;
+  readonly #output: AudioNode;
+  #blend: Blend = USUAL_BLEND;
+  #score: Score;
+  #playing: Playing | null = null;
+  readonly #touched = new Set<TouchedNote>();
+
+  constructor(score: Score, blend: Blend, news: PlayerNews) {
+    this.#news = news;
+    this.#score = score;
+    this.#blend = blend;
+    this.#context = soundContextOf(new AudioContext({ latencyHint: "interactive" }));
+    this.#output = limiterTo(this.#context, this.#context.native.destination);
+    document.addEventListener("visibilitychange", this.#write);
+  }
+
+  /** Whether it plays. */
+  get playing(): boolean {
+    return this.#playing !== null;
+  }
+
+  /** Begins at a moment (at the loop's start, where one is set); what was playing is faded out. */
+  async play(from: Moment, settings: PlaySettings): Promise<void> {
+    this.#end();
+    await this.#context.native.resume();
+    // Whoever asked last is the one who is played.
+    this.#end();
+    const passes = settings.loop === null ? 1 : this.#passes(settings);
+    const schedule = this.#schedule(from, settings, passes);
+    const graph = new BlendGraph(this.#context, this.#output, this.#score, this.#blend);
+    const offset = this.#context.native.currentTime + STARTS_IN;
+    graph.follow(schedule, this.#score, 0, this.#time(offset));
+    this.#playing = {
+      graph,
+      schedule,
+      offset,
+      from,
+      settings,
+      passes,
+      writing: setInterval(this.#write, WRITES_EVERY),
+      frame: requestAnimationFrame(this.#drawn),
+    };
+    this.#write();
+  }
+
+  /** Stops within a few hundredths of a second, without a click. */
+  stop(): void {
+    if (this.#playing === null) return;
+    this.#end();
+    this.#news.moved(null);
+    this.#news.stopped();
+  }
+
+  /** Another version of the score; heard from the next bar on, without a gap. */
+  setScore(score: Score): void {
+    const changed = score !== this.#score;
+    this.#score = score;
+    if (this.#playing !== null && changed) this.#follow({ settings: this.#playing.settings, atBar: true });
+  }
+
+  /** Tempo and loop; heard at once. The count-in is for the next time. */
+  setSettings(settings: PlaySettings): void {
+    const before = this.#playing?.settings;
+    if (before === undefined) return;
+    if (settings.tempoPercent !== before.tempoPercent || settings.loop !== before.loop) this.#follow({ settings, atBar: false });
+  }
+
+  /** Levels; heard at once. */
+  setBlend(blend: Blend): void {
+    this.#blend = blend;
+    this.#playing?.graph.setBlend(blend);
+  }
+
+  /** Sounds a chanter note by itself, quietly, until the function given back is called (or a few seconds have passed). */
+  soundNote(setup: PipeSetup, note: ChanterNote): () => void {
+    void this.#context.native.resume();
+    const line = this.#score.lines.find((one) => one.kind === "pipes");
+    const chanter = line === undefined ? 1 : gainOf(levelOf(this.#blend, { kind: "line", line: line.id }, this.#score));
+    const touched = new TouchedNote(this.#context, this.#output, setup, note, chanter * gainOf(this.#blend.master));
+    this.#touched.add(touched);
+    return () => {
+      touched.letGo();
+      this.#touched.delete(touched);
+    };
+  }
+
+  /** The written moment that is heard now, or null. */
+  get moment(): Moment | null {
+    const playing = this.#playing;
+    return playing === null ? null : momentAtSecond(playing.schedule.timeline, this.#heard(playing));
+  }
+
+  /** Ends everything and gives the sound device back. */
+  async close(): Promise<void> {
+    this.#end();
+    for (const touched of this.#touched) touched.letGo();
+    document.removeEventListener("visibilitychange", this.#write);
+    await this.#context.native.close();
+  }
+
+  #end(): void {
+    const playing = this.#playing;
+    if (playing === null) return;
+    this.#playing = null;
+    clearInterval(playing.writing);
+    cancelAnimationFrame(playing.frame);
+    playing.graph.fadeOut();
+    setTimeout(() => playing.graph.dispose(), FADED_AFTER);
+  }
+
+  #time(offset: number): TimeOf {
+    return timeOnClock(offset, this.#context.native.sampleRate);
+  }
+
+  #schedule(from: Moment, settings: PlaySettings, passes: number): Schedule {
+    const { tempoPercent, countIn, loop } = settings;
+    return scheduleOf(this.#score, { tempoPercent, countIn, stretch: loop, passes, from });
+  }
+
+  #passes(settings: PlaySettings): number {
+    const { timeline } = scheduleOf(this.#score, { tempoPercent: settings.tempoPercent, stretch: settings.loop });
+    return Math.ceil(LOOP_SECONDS / Math.max(0.1, timeline.end - timeline.start));
+  }
+
+  /** The second of the schedule that leaves the loudspeaker now. */
+  #heard({ offset }: Playing): number {
+    const { currentTime, outputLatency } = this.#context.native;
+    return currentTime - (outputLatency || 0) - offset;
+  }
+
+  readonly #write = (): void => {
+    const playing = this.#playing;
+    if (playing === null) return;
+    const { currentTime } = this.#context.native;
+    const { end } = playing.schedule;
+    if (playing.settings.loop !== null && currentTime - playing.offset > end - LOOP_MARGIN) {
+      playing.passes *= 2;
+      this.#follow({ settings: playing.settings, atBar: true });
+    }
+    playing.graph.writeUntil(currentTime + (document.hidden ? AHEAD_IN_BACKGROUND : AHEAD));
+    if (this.#heard(playing) > playing.schedule.end + TAIL) this.stop();
+  };
+
+  readonly #drawn = (): void => {
+    const playing = this.#playing;
+    if (playing === null) return;
+    this.#news.moved(this.moment);
+    if (this.#heard(playing) > playing.schedule.end + TAIL) this.stop();
+    else playing.frame = requestAnimationFrame(this.#drawn);
+  };
+
+  /** Goes over to a new schedule at the same place of the music: at the next bar line, or as soon as can be. */
+  #follow({ settings, atBar }: { readonly settings: PlaySettings; readonly atBar: boolean }): void {
+    const playing = this.#playing;
+    if (playing === null) return;
+    const soonest = this.#context.native.currentTime + CHANGES_IN - playing.offset;
+    const leaves = atBar ? nextBarFrom(playing.schedule, soonest) : soonest;
+    if (settings.loop !== playing.settings.loop) {
+      playing.passes = settings.loop === null ? 1 : this.#passes(settings);
+      const here = momentAtSecond(playing.schedule.timeline, leaves);
+      playing.from = { bar: here?.bar ?? 0, at: 0 as Moment["at"] };
+    }
+    playing.settings = settings;
+    const before = playing.schedule;
+    playing.schedule = this.#schedule(playing.from, settings, playing.passes);
+    const enters = sameSecond(before, playing.schedule, leaves);
+    playing.graph.writeUntil(playing.offset + leaves);
+    playing.offset += leaves - enters;
+    playing.graph.follow(playing.schedule, this.#score, enters, this.#time(playing.offset));
+    playing.graph.setBlend(this.#blend);
+    playing.graph.writeUntil(this.#context.native.currentTime + AHEAD);
+  }
+}
+
+/** How long after the end the last sounds die away. */
+const TAIL = 0.3;
+
+/** When the next bar begins at or after a second; that second itself where none does. */
+function nextBarFrom({ timeline }: Schedule, second: number): number {
+  const index = playedBarAt(timeline, second);
+  const next = index === null ? timeline.bars[0] : timeline.bars[index + 1];
+  return next !== undefined && next.start >= second ? next.start : second;
+}
+
+/** The second of the new schedule at which the music stands where the old one has it; its start where that place is not played any more. */
+function sameSecond(before: Schedule, after: Schedule, second: number): number {
+  if (second < before.timeline.start) return Math.max(0, after.timeline.start - (before.timeline.start - second));
+  const place = placeAtSecond(before.timeline, second);
+  if (place === null) return after.timeline.end + (second - before.timeline.end);
+  const found = secondAtMoment(after.timeline, place, place.pass) ?? secondAtMoment(after.timeline, place);
+  return found ?? after.timeline.start;
+}

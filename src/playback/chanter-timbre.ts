@@ -1,0 +1,52 @@
+import type { ChanterNote } from "../pipes/chanter-note.ts";
+import { type Decibels, decibels } from "../units/decibels.ts";
+import type { Spectrum } from "./spectrum.ts";
+
+/** The four sounds a chanter note is mixed from. */
+export const CHANTER_TONES = ["dull", "normal", "bright", "thin"] as const;
+
+export type ChanterTone = (typeof CHANTER_TONES)[number];
+
+/**
+ * Harmonics of the four sounds, in decibels, the fundamental first.
+ * *Source:* none. Synthetic: no table of a chanter's harmonics could be read, so these are made up to sound right and labelled so.
+ */
+export const CHANTER_SPECTRA: Readonly<Record<ChanterTone, Spectrum>> = {
+  dull: spectrum(0, -2, -5, -9, -13, -17, -21, -25, -29, -33, -37, -41),
+  normal: spectrum(-5, 0, -1, -3, -6, -8, -11, -14, -17, -20, -23, -26, -29, -32, -35, -38),
+  bright: spectrum(-9, -3, 0, -1, -2, -4, -5, -7, -9, -12, -14, -17, -20, -22, -25, -28, -31, -34, -37, -40),
+  thin: spectrum(-1, 0, -6, -10, -13, -18, -23, -28, -33, -38),
+};
+
+/** How a note is mixed: shares of the four sounds that add up to 1, and a level against the other notes. */
+export interface NoteTimbre {
+  readonly mix: Readonly<Record<ChanterTone, number>>;
+  readonly level: Decibels;
+}
+
+/**
+ * One row for each note: full and bright at the bottom, thinner towards the top, cross-fingered notes duller than their neighbours.
+ * *Source:* none. Synthetic, by ear; that cross-fingered notes are duller is from memory.
+ */
+export const NOTE_TIMBRES: Readonly<Record<ChanterNote, NoteTimbre>> = {
+  "low-g": timbre(0, 0.2, 0.8, 0, 0.5),
+  "low-a": timbre(0, 0.5, 0.5, 0, 0.5),
+  b: timbre(0, 0.7, 0.3, 0, 0),
+  "c-natural": timbre(0.7, 0.3, 0, 0, -2),
+  c: timbre(0, 0.8, 0.2, 0, 0),
+  d: timbre(0, 1, 0, 0, 0),
+  e: timbre(0, 0.7, 0.3, 0, 0),
+  "f-natural": timbre(0.7, 0.2, 0, 0.1, -2),
+  f: timbre(0.1, 0.7, 0, 0.2, 0),
+  "high-g": timbre(0.1, 0.5, 0, 0.4, -0.5),
+  "high-g-sharp": timbre(0.5, 0.1, 0, 0.4, -2),
+  "high-a": timbre(0, 0.4, 0, 0.6, -1),
+};
+
+function spectrum(...levels: readonly number[]): Spectrum {
+  return levels.map(decibels);
+}
+
+function timbre(dull: number, normal: number, bright: number, thin: number, level: number): NoteTimbre {
+  return { mix: { dull, normal, bright, thin }, level: decibels(level) };
+}
