@@ -2,7 +2,9 @@ import { html, LitElement, nothing } from "lit";
 import { repeat } from "lit/directives/repeat.js";
 import type { Selection } from "../../src/editing/selection.ts";
 import { screenWidths } from "../../src/engraving/screen-widths.ts";
+import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
+import type { Address } from "../../src/score/address.ts";
 import { barNumber } from "../../src/score/bar-number.ts";
 import { check } from "../../src/score/check.ts";
 import type { Edit } from "../../src/score/edit.ts";
@@ -12,6 +14,7 @@ import type { PipeLine, Score } from "../../src/score/score.ts";
 import type { Hertz } from "../../src/units/hertz.ts";
 import type { Session } from "../session/session.ts";
 import { saveSketchFile } from "../session/sketch-file.ts";
+import type { SketchSummary } from "../session/sketch-store.ts";
 import { messageOf, Workspace } from "../session/workspace.ts";
 import type { EditsAskedEvent } from "../shared/edits-asked.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
@@ -19,9 +22,9 @@ import { appStyles } from "./app-styles.ts";
 import { chosenBars } from "./chosen-bars.ts";
 import { EXAMPLES } from "./examples.ts";
 import type { CureTakenEvent, FindingChosenEvent } from "./findings-list.ts";
+import type { SketchAskedEvent } from "./sketch-shelf.ts";
 import { SoundDesk } from "./sound-desk.ts";
 import { isTheme, showTheme, THEMES, type Theme } from "./theme.ts";
-import type { SketchAskedEvent } from "./sketch-shelf.ts";
 import "../grid/form-ribbon.ts";
 import "../grid/reading-line.ts";
 import "../grid/scale-grid.ts";
@@ -74,11 +77,11 @@ export class NinefoldApp extends LitElement {
   declare private hand: number;
   declare private theme: Theme;
   declare private dropping: boolean;
-  declare private shelf: readonly import("../session/sketch-store.ts").SketchSummary[];
+  declare private shelf: readonly SketchSummary[];
   declare private trouble: string;
 
   readonly #workspace = new Workspace(() => this.#workspaceChanged());
-  readonly #sound = new SoundDesk(this);
+  readonly #sound = new SoundDesk(this, (words) => this.#tell(words));
   #session: Session | null = null;
   #unsubscribe: (() => void) | null = null;
   #tellingTimer: ReturnType<typeof setTimeout> | null = null;
@@ -131,7 +134,6 @@ export class NinefoldApp extends LitElement {
     if (told !== "") this.#tell(told);
     const theme = await this.#workspace.setting("theme");
     if (isTheme(theme)) this.#setTheme(theme);
-    await this.#sound.restore(this.#workspace);
   }
 
   override render() {
@@ -215,8 +217,8 @@ export class NinefoldApp extends LitElement {
         @edits-asked=${this.#editsAsked}
         @selection-asked=${this.#selectionAsked}
         @view-moved=${this.#viewMoved}
-        @row-touched=${this.#sound.rowTouched}
-        @row-released=${this.#sound.rowReleased}
+        @row-touched=${this.#rowTouched}
+        @row-released=${this.#rowReleased}
         @undo-asked=${this.#undo}
         @redo-asked=${this.#redo}
         @play-asked=${this.#sound.playAsked}
@@ -349,14 +351,16 @@ export class NinefoldApp extends LitElement {
     if (selection.kind === "stretch") this.hand = selection.from.bar;
   };
 
-  readonly #noteChosen = (event: CustomEvent<{ readonly address: import("../../src/score/address.ts").Address }>): void => {
+  readonly #noteChosen = (event: CustomEvent<{ readonly address: Address }>): void => {
     const { address } = event.detail;
     this.hand = address.bar;
     this.#session?.choose({ kind: "note", at: address });
     this.renderRoot.querySelector("scale-grid")?.reveal(address);
   };
 
-  readonly #viewMoved = (event: CustomEvent<{ readonly scrollLeft: number; readonly firstBar: number; readonly lastBar: number }>): void => {
+  readonly #viewMoved = (
+    event: CustomEvent<{ readonly scrollLeft: number; readonly firstBar: number; readonly lastBar: number }>,
+  ): void => {
     this.#scrollLeft = event.detail.scrollLeft;
     for (const sheet of this.renderRoot.querySelectorAll("part-sheet")) sheet.scrolled = this.#scrollLeft;
     const ribbon = this.renderRoot.querySelector("form-ribbon");
@@ -379,6 +383,14 @@ export class NinefoldApp extends LitElement {
 
   readonly #lineChosen = (event: CustomEvent<{ readonly line: LineId }>): void => {
     this.onGrid = event.detail.line;
+  };
+
+  readonly #rowTouched = (event: CustomEvent<{ readonly note: ChanterNote }>): void => {
+    if (this.#session !== null) void this.#sound.touch(this.#pipesOnGrid(this.#session.score).setup, event.detail.note);
+  };
+
+  readonly #rowReleased = (): void => {
+    this.#sound.release();
   };
 
   readonly #undo = (): void => {
@@ -417,7 +429,11 @@ export class NinefoldApp extends LitElement {
       this.renderRoot.querySelector("sketch-shelf")?.hide();
       if (told !== "") this.#tell(told);
     } catch (error) {
-      this.trouble = `${detail.kind === "file" ? `${detail.file.name} was not opened. ` : ""}${messageOf(error)}. Nothing was changed.`.replace("..", ".");
+      this.trouble =
+        `${detail.kind === "file" ? `${detail.file.name} was not opened. ` : ""}${messageOf(error)}. Nothing was changed.`.replace(
+          "..",
+          ".",
+        );
     }
   };
 

@@ -5,7 +5,10 @@ import { EXAMPLES } from "./examples.ts";
 
 /** Which sketch to open, by what it is. */
 export type SketchAskedEvent = CustomEvent<
-  { readonly kind: "stored"; readonly id: SketchId } | { readonly kind: "example"; readonly name: string } | { readonly kind: "new" } | { readonly kind: "file"; readonly file: File }
+  | { readonly kind: "stored"; readonly id: SketchId }
+  | { readonly kind: "example"; readonly name: string }
+  | { readonly kind: "new" }
+  | { readonly kind: "file"; readonly file: File }
 >;
 
 /**

@@ -10,8 +10,8 @@ export const THEMES: readonly { readonly theme: Theme; readonly words: string }[
 
 /** Puts a theme on the page; the style sheet does the rest. */
 export function showTheme(theme: Theme): void {
-  if (theme === "device") delete document.documentElement.dataset["theme"];
-  else document.documentElement.dataset["theme"] = theme;
+  if (theme === "device") delete document.documentElement.dataset.theme;
+  else document.documentElement.dataset.theme = theme;
 }
 
 /** Whether a value read from the settings is a theme. */
