@@ -1,0 +1,201 @@
+import { shownNumber } from "../units/shown.ts";
+import type { Ticks } from "../units/ticks.ts";
+import type { BarContext } from "./bar-context.ts";
+import type { BarSign } from "./bar-signs.ts";
+import { groupOf, hundredths } from "./boxes.ts";
+import type { Face, Mark, MarkGroup, MarkRole, TextMark } from "./drawing.ts";
+import { STAFF_HEIGHT } from "./drawing.ts";
+import { glyphWidth, SIGN } from "./glyph-table.ts";
+import { CHART_HEIGHT, CHART_WIDTH, holeChart } from "./hole-chart.ts";
+import { SYLLABLE_SIZE, shownSyllable } from "./rooms.ts";
+import type { Skyline } from "./skyline.ts";
+import { textWidth } from "./text-width.ts";
+
+/*
+ * What stands above and below the staff, each row clear of the ink under it:
+ *
+ *    1.───────────┐   ending
+ *    Verse  ♩ = 96    section, tempo (pages)
+ *    E      C♯m       chords (pages)
+ *    with the pipes   directions; strike-in, cut-off
+ *    ○ ●●● ●●●○       hole chart
+ *    ═══════════════  staff
+ *    la-    la        syllables
+ */
+
+/** Least distance of anything from the ink under it. */
+const CLEAR = 4;
+
+/** Rows keep one height where no ink forbids it, so that neighbours line up. Baselines, desk pixels above the staff. */
+const DIRECTION_BASELINE = -9;
+const CHORD_BASELINE = -13;
+const SECTION_BASELINE = -32;
+const ENDING_TOP = -32;
+const SYLLABLE_BASELINE = STAFF_HEIGHT + 24;
+const VERSE_STEP = 16;
+
+const WORDS = { face: "italic", weight: 400, size: 13 } as const;
+const CHORDS = { face: "serif", weight: 600, size: 14 } as const;
+
+/** Where a bar's signs stand: `xs` are the left edges of the heads. */
+export interface PlacedSigns {
+  readonly signs: readonly BarSign[];
+  readonly xs: readonly number[];
+  readonly context: BarContext;
+}
+
+/** Everything above the staff, from the notes upwards. Each group is added to the skyline as it is put. */
+export function groupsAbove(placed: PlacedSigns, sky: Skyline): readonly MarkGroup[] {
+  const groups: MarkGroup[] = [];
+  const put = (group: MarkGroup | null) => {
+    if (group === null) return;
+    sky.add(group.box);
+    groups.push(group);
+  };
+  for (const [index, sign] of placed.signs.entries()) put(chartGroup(sign, placed.xs[index] as number, placed.context.width, sky));
+  for (const [index, sign] of placed.signs.entries()) put(articulationGroup(sign, placed.xs[index] as number, placed.context.width, sky));
+  put(directionGroup(placed.context, sky));
+  for (const chord of placed.context.chords) put(chordGroup(chord.text, chord.at, xOfMoment(placed, chord.at), placed.context.width, sky));
+  put(headingGroup(placed.context, sky));
+  put(endingGroup(placed.context, sky));
+  put(numberGroup(placed.context, sky));
+  return groups;
+}
+
+/** The syllables under the staff, one row for each verse. */
+export function syllableGroups({ signs, xs }: PlacedSigns, sky: Skyline): readonly MarkGroup[] {
+  const sung = signs.flatMap((sign, index) => (sign.syllables.length > 0 ? [{ sign, x: xs[index] as number }] : []));
+  if (sung.length === 0) return [];
+  const lowest = Math.max(SYLLABLE_BASELINE, sky.bottomUnder(-1000, 10_000, 0) + SYLLABLE_SIZE);
+  return sung.map(({ sign, x }) =>
+    groupOf(
+      "syllable",
+      sign.eventAt,
+      sign.syllables.map((syllable, verse) =>
+        text(shownSyllable(syllable), x - 1, lowest + verse * VERSE_STEP, { face: "serif", weight: 400, size: SYLLABLE_SIZE }),
+      ),
+    ),
+  );
+}
+
+function chartGroup(sign: BarSign, x: number, barWidth: number, sky: Skyline): MarkGroup | null {
+  if (sign.holes === null) return null;
+  const left = Math.max(2, Math.min(x, barWidth - CHART_WIDTH - 3));
+  const bottom = sky.topOver(left - 3, left + CHART_WIDTH + 3, -3) - CLEAR;
+  return groupOf("holes", sign.eventAt, holeChart(sign.holes, left, bottom - CHART_HEIGHT / 2));
+}
+
+function articulationGroup(sign: BarSign, x: number, barWidth: number, sky: Skyline): MarkGroup | null {
+  if (!sign.strikeIn && !sign.cutOff) return null;
+  const words = sign.strikeIn && sign.cutOff ? "strike-in, cut-off" : sign.strikeIn ? "strike-in" : "cut-off";
+  const width = textWidth(words, WORDS.face, WORDS.weight, WORDS.size);
+  // A strike-in begins with its note; a cut-off ends where its note ends, which is left of whatever follows.
+  const left = Math.max(2, Math.min(sign.strikeIn ? x : x + 10, barWidth - width - 3));
+  return wordsGroup("words", sign.eventAt, words, left, DIRECTION_BASELINE, sky, WORDS);
+}
+
+function directionGroup({ directions }: BarContext, sky: Skyline): MarkGroup | null {
+  return directions === "" ? null : wordsGroup("words", null, directions, 3, DIRECTION_BASELINE, sky, WORDS);
+}
+
+function chordGroup(symbol: string, at: Ticks, x: number, barWidth: number, sky: Skyline): MarkGroup {
+  const width = textWidth(symbol, CHORDS.face, CHORDS.weight, CHORDS.size);
+  return wordsGroup("chord", at, symbol, Math.max(2, Math.min(x, barWidth - width - 2)), CHORD_BASELINE, sky, CHORDS);
+}
+
+/** Section and tempo stand on one line at the beginning of their bar. */
+function headingGroup({ section, tempo }: BarContext, sky: Skyline): MarkGroup | null {
+  if (section === "" && tempo === null) return null;
+  const face = { face: "serif", weight: 600, size: 15 } as const;
+  const width = textWidth(section, "serif", 600, 15) + (tempo === null ? 0 : 60);
+  const y = hundredths(Math.min(SECTION_BASELINE, sky.topOver(0, width, 0) - CLEAR - 2));
+  const marks: Mark[] = section === "" ? [] : [text(section, 0, y, face)];
+  if (tempo !== null) marks.push(...tempoMarks(tempo, section === "" ? 0 : textWidth(section, "serif", 600, 15) + 14, y));
+  return groupOf("words", null, marks);
+}
+
+/** A note value, an equals sign and a figure. */
+export function tempoMarks(
+  { beat, perMinute }: { readonly beat: number; readonly perMinute: number },
+  x: number,
+  y: number,
+): readonly Mark[] {
+  const scale = 0.66;
+  const dotted = [1440, 2880, 720, 360].includes(beat);
+  const plain = dotted ? (beat * 2) / 3 : beat;
+  const code = plain >= 3840 ? SIGN.head.whole : plain >= 1920 ? SIGN.head.half : SIGN.head.black;
+  const head = glyphWidth(code) * scale;
+  const stem = hundredths(x + head - 0.35);
+  const headY = hundredths(y - 2.4);
+  const marks: Mark[] = [{ kind: "glyph", code, x: hundredths(x), y: headY, scale }];
+  const tip = hundredths(y - 17);
+  if (plain < 3840) marks.push({ kind: "line", x1: stem, y1: headY, x2: stem, y2: tip, width: 0.8 });
+  if (plain <= 480) marks.push({ kind: "glyph", code: plain <= 240 ? 0xe242 : 0xe240, x: hundredths(stem - 0.4), y: tip, scale });
+  const flag = plain <= 480 ? 5 : 0;
+  if (dotted) marks.push({ kind: "glyph", code: SIGN.dot, x: hundredths(x + head + 2), y: headY, scale });
+  marks.push(
+    text(`= ${shownNumber(perMinute, 0)}`, x + head + 5 + Math.max(flag, dotted ? 5 : 0), y, { face: "sans", weight: 400, size: 13 }),
+  );
+  return marks;
+}
+
+function endingGroup({ ending, width }: BarContext, sky: Skyline): MarkGroup | null {
+  if (ending === null) return null;
+  const left = ending.opens ? 1 : 0;
+  const right = width - (ending.closes ? 2 : 0);
+  const top = hundredths(Math.min(ENDING_TOP, sky.topOver(left, right, 0) - CLEAR - 13));
+  const hook = hundredths(top + 13);
+  const marks: Mark[] = [{ kind: "line", x1: left, y1: top, x2: hundredths(right), y2: top, width: 1 }];
+  if (ending.opens) {
+    marks.push({ kind: "line", x1: left, y1: top, x2: left, y2: hook, width: 1 });
+    marks.push(text(`${ending.number}.`, left + 5, top + 12, { face: "serif", weight: 400, size: 13 }));
+  }
+  if (ending.closes) marks.push({ kind: "line", x1: hundredths(right), y1: top, x2: hundredths(right), y2: hook, width: 1 });
+  return groupOf("furniture", null, marks);
+}
+
+function numberGroup({ number }: BarContext, sky: Skyline): MarkGroup | null {
+  if (number === "") return null;
+  const y = hundredths(Math.min(-5, sky.topOver(-16, -2, 0) - CLEAR));
+  return groupOf("furniture", null, [text(number, 0, y, { face: "sans", weight: 400, size: 11 }, "end")]);
+}
+
+function wordsGroup(
+  role: MarkRole,
+  at: Ticks | null,
+  words: string,
+  left: number,
+  baseline: number,
+  sky: Skyline,
+  type: { readonly face: Face; readonly weight: 400 | 600; readonly size: number },
+): MarkGroup {
+  const width = textWidth(words, type.face, type.weight, type.size);
+  const y = Math.min(baseline, sky.topOver(left - 2, left + width + 2, 0) - CLEAR);
+  return groupOf(role, at, [text(words, left, y, type)]);
+}
+
+function text(
+  words: string,
+  x: number,
+  y: number,
+  { face, weight, size }: { readonly face: Face; readonly weight: 400 | 600; readonly size: number },
+  anchor: TextMark["anchor"] = "start",
+): TextMark {
+  return { kind: "text", x: hundredths(x), y: hundredths(y), text: words, face, weight, size, anchor };
+}
+
+/** Where a moment stands: at the head that begins then, or in proportion between its neighbours. */
+function xOfMoment({ signs, xs, context }: PlacedSigns, at: Ticks): number {
+  let [beforeAt, beforeX] = [0, xs[0] ?? 3];
+  for (const [index, sign] of signs.entries()) {
+    const x = xs[index] as number;
+    if (sign.wholeBar) break;
+    if (sign.at === at) return x;
+    if (sign.at > at) return beforeX + ((x - beforeX) * (at - beforeAt)) / (sign.at - beforeAt);
+    [beforeAt, beforeX] = [sign.at, x];
+  }
+  const last = signs.at(-1);
+  const end = last === undefined ? 0 : last.at + last.value.ticks;
+  const from = last?.wholeBar ? 3 : beforeX;
+  return end > beforeAt ? from + ((context.width - from) * (at - beforeAt)) / (end - beforeAt) : from;
+}

@@ -1,0 +1,82 @@
+import type { PlainNote } from "../pipes/chanter-note.ts";
+import { writtenSpellingOf } from "../pipes/written-pitch.ts";
+import { hundredths } from "./boxes.ts";
+import { type Mark, STAFF_SPACE } from "./drawing.ts";
+import { glyphWidth, SIGN } from "./glyph-table.ts";
+import { staffY } from "./signature.ts";
+
+/*
+ * Gracenotes as pipers read them: small 32nds, stems up, unslashed, close before their own note.
+ *
+ *      ══════  three beams (or the flags of a single one)
+ *      │  │  │
+ *      ● ─┼─ ●  ○
+ *         ●        heads `STEP` apart, the last `GAP` before the note's own
+ */
+
+/** Two thirds of the staff's own size. */
+const SCALE = 0.66;
+const HEAD = glyphWidth(SIGN.head.black) * SCALE;
+
+/** From one head to the next. */
+const STEP = HEAD + 0.9;
+
+/** From the last head to the note, or to its accidental. A flag needs more where the note stands as high as the flag hangs. */
+const GAP = 2.2;
+const GAP_UNDER_FLAG = 6.2;
+
+/** From the highest head of a group to the top of its stems. */
+const STEM = 2.4 * STAFF_SPACE;
+
+/** Stems of a low group still reach the top of the staff, so that gracenotes are seen at one height. */
+const LOWEST_TIP = -STAFF_SPACE * 0.4;
+
+const STEM_WIDTH = 0.7;
+const BEAM = 1.7;
+const BEAM_STEP = 2.75;
+const BEAMS = 3;
+
+/** How much room a group takes before a note whose highest head is at y. */
+export function gracenotesWidth(gracenotes: readonly PlainNote[], noteY: number): number {
+  if (gracenotes.length === 0) return 0;
+  return (gracenotes.length - 1) * STEP + HEAD + gapBefore(gracenotes, noteY);
+}
+
+/** The group, ending before `right`: the left edge of its note or of the note's accidental. */
+export function gracenoteMarks(gracenotes: readonly PlainNote[], right: number, noteY: number): readonly Mark[] {
+  const left = right - gracenotesWidth(gracenotes, noteY);
+  const ys = gracenotes.map(gracenoteY);
+  const tip = Math.min(Math.min(...ys) - STEM, LOWEST_TIP);
+  const marks: Mark[] = [];
+  for (const [index, y] of ys.entries()) {
+    const x = hundredths(left + index * STEP);
+    const stem = hundredths(x + HEAD - STEM_WIDTH / 2);
+    marks.push({ kind: "glyph", code: SIGN.head.black, x, y, scale: SCALE });
+    marks.push({ kind: "line", x1: stem, y1: hundredths(y - 0.4), x2: stem, y2: hundredths(tip), width: STEM_WIDTH });
+    if (y < 0)
+      marks.push({ kind: "line", x1: hundredths(x - 1.4), y1: -STAFF_SPACE, x2: hundredths(x + HEAD + 1.4), y2: -STAFF_SPACE, width: 0.8 });
+  }
+  const firstStem = left + HEAD - STEM_WIDTH;
+  if (ys.length === 1) marks.push({ kind: "glyph", code: SIGN.flagsUp, x: hundredths(firstStem), y: hundredths(tip), scale: SCALE });
+  else marks.push(...beams(firstStem, left + (ys.length - 1) * STEP + HEAD, tip));
+  return marks;
+}
+
+function beams(left: number, right: number, tip: number): readonly Mark[] {
+  return Array.from({ length: BEAMS }, (_, beam) => {
+    const top = tip + beam * BEAM_STEP;
+    const [x1, x2, y1, y2] = [left, right, top, top + BEAM].map(hundredths);
+    return { kind: "path", d: `M${x1} ${y1}L${x2} ${y1}L${x2} ${y2}L${x1} ${y2}Z` };
+  });
+}
+
+function gapBefore(gracenotes: readonly PlainNote[], noteY: number): number {
+  const [only] = gracenotes;
+  const flagged = gracenotes.length === 1 && only !== undefined;
+  return flagged && noteY < gracenoteY(only) ? GAP_UNDER_FLAG : GAP;
+}
+
+function gracenoteY(note: PlainNote): number {
+  const { letter, octave } = writtenSpellingOf(note);
+  return staffY(letter, octave, "treble");
+}

@@ -1,0 +1,167 @@
+import { playerOf } from "../ensemble/catalogue.ts";
+import { partKeyOf } from "../ensemble/part-key.ts";
+import { CROSS_FINGERED_NOTES, type CrossFingeredNote, isCrossFingered } from "../pipes/chanter-note.ts";
+import { holesOf } from "../pipes/fingerings.ts";
+import type { Holes, PipeSetup } from "../pipes/pipe-setup.ts";
+import { transposedChord } from "../pitch/chord.ts";
+import type { Key } from "../pitch/key.ts";
+import { fifthsOf } from "../pitch/key-signature.ts";
+import { barNumber } from "../score/bar-number.ts";
+import { concertEventsOf } from "../score/doubling.ts";
+import type { Frame } from "../score/frame.ts";
+import { isPipeNote, type LineEvent } from "../score/like-events.ts";
+import { pipeLineOf, pipeLines } from "../score/line-of.ts";
+import type { Line, Score } from "../score/score.ts";
+import type { BarContext, Closing, EndingBracket, PlacedWords, Reading } from "./bar-context.ts";
+import { altersLeft } from "./bar-signs.ts";
+import { glyphWidth, SIGN } from "./glyph-table.ts";
+import { openingRoom } from "./rooms.ts";
+
+/** What the pipes read: C and F sharp are understood, as in D major, and no signature is printed. */
+const PIPE_KEY: Key = { tonic: "D", mode: "major" };
+
+/** Where a bar stands while it is being engraved. */
+export interface BarPlace {
+  readonly spacing: "desk" | "page";
+  readonly width: number;
+  /** Whether clef and signature stand just before it, so that it prints none itself. */
+  readonly firstInSystem: boolean;
+  readonly lastInSystem: boolean;
+}
+
+/** What a line plays in a bar; the identical list as long as nothing in it changes. */
+export function eventsOf(score: Score, line: Line, bar: number): readonly LineEvent[] {
+  if (line.kind === "concert") return concertEventsOf(score, line, bar);
+  return line.bars[bar]?.events ?? [];
+}
+
+/** The key a part is in at a bar, as its player reads it. */
+export function writtenKey(line: Line, frame: Frame): Key {
+  return line.kind === "pipes" ? PIPE_KEY : partKeyOf(playerOf(line.player), frame.key).key;
+}
+
+/** How a part is read at a bar. */
+export function readingOf(line: Line, frame: Frame): Reading {
+  if (line.kind === "pipes") return { kind: "pipes", holes: holesOfAll(line.setup) };
+  const player = playerOf(line.player);
+  return { kind: "concert", clef: player.clef, transposition: partKeyOf(player, frame.key).transposition };
+}
+
+/** Everything the drawing of a bar depends on besides its events. */
+export function barContextOf(score: Score, line: Line, bar: number, place: BarPlace): BarContext {
+  const frame = score.frames[bar];
+  if (frame === undefined) throw new RangeError(`There is no bar ${bar} among ${score.frames.length}.`);
+  const before = score.frames[bar - 1];
+  const after = score.frames[bar + 1];
+  const reading = readingOf(line, frame);
+  const eventsBefore = before === undefined ? [] : eventsOf(score, line, bar - 1);
+  const events = eventsOf(score, line, bar);
+  const last = eventsBefore.at(-1);
+  const tieIn = last?.kind === "note" && last.tied && events[0]?.kind === "note";
+  const held = events.at(-1);
+  const onPage = place.spacing === "page";
+  return {
+    reading,
+    spacing: place.spacing,
+    width: place.width,
+    meter: frame.meter,
+    short: frame.short,
+    key: writtenKey(line, frame),
+    ...openingOf(line, before, frame, place.firstInSystem),
+    tieIn,
+    tieInDrawn: tieIn && place.firstInSystem,
+    tieOutReach: held?.kind === "note" && held.tied ? reachOf(score, line, bar, place) : 0,
+    altersBefore: before === undefined ? {} : altersLeft(eventsBefore, readingOf(line, before), writtenKey(line, before)),
+    chartBefore: chartAfter(last),
+    closing: closingOf(frame, after),
+    ending: endingOf(before, frame, after),
+    directions: directionsOf(score, line, bar),
+    section: onPage ? sectionOf(frame) : "",
+    tempo: onPage ? tempoOf(before, frame) : null,
+    chords: onPage ? chordsOf(line, frame) : [],
+    number: onPage && place.firstInSystem && bar > 0 ? String(barNumber(score, bar)) : "",
+  };
+}
+
+const holesCache = new WeakMap<PipeSetup, Readonly<Record<CrossFingeredNote, Holes>>>();
+
+function holesOfAll(setup: PipeSetup): Readonly<Record<CrossFingeredNote, Holes>> {
+  const kept = holesCache.get(setup);
+  if (kept !== undefined) return kept;
+  const made = Object.fromEntries(CROSS_FINGERED_NOTES.map((note) => [note, holesOf(setup, note)])) as Record<CrossFingeredNote, Holes>;
+  holesCache.set(setup, made);
+  return made;
+}
+
+type Opening = Pick<BarContext, "keyBefore" | "meterShown" | "opening">;
+
+function openingOf(line: Line, before: Frame | undefined, frame: Frame, firstInSystem: boolean): Opening {
+  const opening = frame.repeatStart ? "repeat" : "plain";
+  if (before === undefined || firstInSystem) return { keyBefore: null, meterShown: false, opening };
+  const keyBefore = writtenKey(line, before);
+  const meterShown = before.meter.beats !== frame.meter.beats || before.meter.unit !== frame.meter.unit;
+  return { keyBefore: fifthsOf(keyBefore) === fifthsOf(writtenKey(line, frame)) ? null : keyBefore, meterShown, opening };
+}
+
+/** A tie that goes on ends at the head of the next bar, or, at the end of a line, just before the bar line. */
+function reachOf(score: Score, line: Line, bar: number, place: BarPlace): number {
+  const frame = score.frames[bar] as Frame;
+  const after = score.frames[bar + 1];
+  if (after === undefined || place.lastInSystem) return -2;
+  const opening = openingOf(line, frame, after, false);
+  const room = openingRoom({ ...opening, key: writtenKey(line, after), meter: after.meter, reading: readingOf(line, after) } as BarContext);
+  return Math.max(place.spacing === "desk" ? 6 : 7, room) + glyphWidth(SIGN.head.black) * 0.4;
+}
+
+function chartAfter(last: LineEvent | undefined): CrossFingeredNote | null {
+  if (last?.kind !== "note" || !isPipeNote(last)) return null;
+  return isCrossFingered(last.note) ? last.note : null;
+}
+
+function closingOf(frame: Frame, after: Frame | undefined): Closing {
+  if (frame.repeatEnd) return "repeat";
+  if (after === undefined) return "final";
+  return after.section !== null ? "double" : "plain";
+}
+
+function endingOf(before: Frame | undefined, frame: Frame, after: Frame | undefined): EndingBracket | null {
+  if (frame.ending === null) return null;
+  const opens = before?.ending !== frame.ending || before.repeatEnd;
+  const ends = after?.ending !== frame.ending || frame.repeatEnd;
+  // The last ending stays open, since the music goes on from it.
+  return { number: frame.ending, opens, closes: ends && (frame.ending === 1 || after === undefined) };
+}
+
+/** `with the pipes` stands where a player begins to double them; with several sets of pipes, which. */
+function directionsOf(score: Score, line: Line, bar: number): string {
+  if (line.kind !== "concert") return "";
+  const own = line.bars[bar];
+  const before = line.bars[bar - 1];
+  if (own?.kind !== "doubling" || (before?.kind === "doubling" && before.of === own.of)) return "";
+  const pipes = pipeLines(score).length > 1 ? pipeLineOf(score, own.of) : null;
+  return `with ${pipes?.name ?? "the pipes"}`;
+}
+
+function sectionOf({ section }: Frame): string {
+  if (section === null) return "";
+  return section.letter === "" ? section.name : `${section.letter}  ${section.name}`;
+}
+
+function tempoOf(before: Frame | undefined, { tempo }: Frame): BarContext["tempo"] {
+  const same = before !== undefined && before.tempo.beat === tempo.beat && before.tempo.perMinute === tempo.perMinute;
+  return same ? null : { beat: tempo.beat, perMinute: tempo.perMinute };
+}
+
+function chordsOf(line: Line, frame: Frame): readonly PlacedWords[] {
+  if (line.kind === "pipes") return [];
+  const { diatonic, chromatic } = partKeyOf(playerOf(line.player), frame.key).transposition;
+  return frame.chords.map(({ at, symbol }) => ({ at, text: shownChord(transposedChord(symbol, diatonic, chromatic)) }));
+}
+
+/** Only what stands right after a letter is a flat: the b in `Bbm7b5`, not that of a word. */
+function shownChord(symbol: string): string {
+  return symbol
+    .replace(/(?<=[A-G])b/g, "♭")
+    .replace(/b(?=\d)/g, "♭")
+    .replaceAll("#", "♯");
+}

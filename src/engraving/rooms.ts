@@ -1,0 +1,147 @@
+import type { Clef } from "../ensemble/player.ts";
+import type { BarContext } from "./bar-context.ts";
+import type { BarSign } from "./bar-signs.ts";
+import type { BeamGroup } from "./beam-groups.ts";
+import { STAFF_SPACE } from "./drawing.ts";
+import { glyphWidth, SIGN } from "./glyph-table.ts";
+import { gracenotesWidth } from "./gracenotes.ts";
+import { meterStrip, signatureStrip, staffY } from "./signature.ts";
+import { textWidth } from "./text-width.ts";
+
+/** How much room a sign takes, from the left edge of its head. */
+export interface Room {
+  /** Before it: accidentals and gracenotes. */
+  readonly before: number;
+  /** Of that, the accidentals alone. */
+  readonly accidentals: number;
+  /** The head itself, its dots and flag. */
+  readonly after: number;
+  /** The syllable under it; 0 where none is. */
+  readonly syllable: number;
+}
+
+/** Whether the stem of a sign goes up. */
+export type Stem = "up" | "down";
+
+/** Size of the syllables under the staff. */
+export const SYLLABLE_SIZE = 13;
+
+/** Between any two signs there is at least so much paper. */
+export const LEAST_GAP = 2;
+
+/** Between a bar line and what follows it. */
+export const AFTER_BAR_LINE = 3;
+
+const BEFORE_SYLLABLE = 4;
+
+/** What each kind of bar line takes at the end of its bar. */
+export const CLOSING_ROOM = { plain: 2, double: 4, final: 6, repeat: 11 } as const;
+
+/** Room for a repeat sign at the beginning. */
+export const REPEAT_ROOM = 12;
+
+/** The clef of a part as it is read. */
+export function clefOf(context: Pick<BarContext, "reading">): Clef {
+  return context.reading.kind === "pipes" ? "treble" : context.reading.clef;
+}
+
+/** Which way each sign's stem points: down in a pipe part; elsewhere away from the middle line, a beam deciding for all under it. */
+export function stemsOf(signs: readonly BarSign[], beams: readonly BeamGroup[], context: Pick<BarContext, "reading">): readonly Stem[] {
+  if (context.reading.kind === "pipes") return signs.map(() => "down");
+  const clef = clefOf(context);
+  const stems: Stem[] = signs.map((sign) => stemFor([sign], clef));
+  for (const beam of beams) {
+    const stem = stemFor(
+      beam.map((index) => signs[index] as BarSign),
+      clef,
+    );
+    for (const index of beam) stems[index] = stem;
+  }
+  return stems;
+}
+
+function stemFor(signs: readonly BarSign[], clef: Clef): Stem {
+  const offsets = signs.flatMap(({ heads }) =>
+    heads.map(({ spelling }) => staffY(spelling.letter, spelling.octave, clef) - 2 * STAFF_SPACE),
+  );
+  const highest = Math.min(...offsets);
+  const lowest = Math.max(...offsets);
+  return highest + lowest > 0 ? "up" : "down";
+}
+
+/** The room that each sign takes. */
+export function roomsOf(
+  signs: readonly BarSign[],
+  beams: readonly BeamGroup[],
+  stems: readonly Stem[],
+  context: BarContext,
+): readonly Room[] {
+  const beamed = new Set(beams.flat());
+  return signs.map((sign, index) => roomOf(sign, stems[index] === "up" && !beamed.has(index), clefOf(context)));
+}
+
+/** The width of a sign's head. */
+export function headWidth(sign: BarSign): number {
+  return glyphWidth(headCode(sign));
+}
+
+/** The SMuFL code of a sign's head. */
+export function headCode({ value }: BarSign): number {
+  return value.base === 1 ? SIGN.head.whole : value.base === 2 ? SIGN.head.half : SIGN.head.black;
+}
+
+/** The SMuFL code of a rest: from the whole to the 32nd they follow each other. */
+export function restCode({ value }: BarSign): number {
+  return SIGN.wholeRest + Math.log2(value.base);
+}
+
+function roomOf(sign: BarSign, showsFlagUp: boolean, clef: Clef): Room {
+  const dot = sign.value.dots * (glyphWidth(SIGN.dot) + 3.5);
+  const syllable = Math.max(0, ...sign.syllables.map((one) => textWidth(shownSyllable(one), "serif", 400, SYLLABLE_SIZE)));
+  if (sign.heads.length === 0) return { before: 0, accidentals: 0, after: glyphWidth(restCode(sign)) + dot, syllable };
+  const accidentals = accidentalsWidth(sign);
+  const seconds = sign.heads.some(({ spelling }, index) => {
+    const above = sign.heads[index + 1];
+    return (
+      above !== undefined &&
+      Math.abs(staffY(spelling.letter, spelling.octave, clef) - staffY(above.spelling.letter, above.spelling.octave, clef)) < STAFF_SPACE
+    );
+  });
+  const flag = showsFlagUp && sign.value.base >= 8 ? 7 : 0;
+  const head = headWidth(sign) * (seconds ? 2 : 1);
+  const gracenotes = gracenotesWidth(sign.gracenotes, topY(sign, clef));
+  return { before: accidentals + gracenotes, accidentals, after: head + Math.max(dot, flag), syllable };
+}
+
+/** y of a sign's highest head. */
+export function topY(sign: BarSign, clef: Clef): number {
+  return Math.min(...sign.heads.map(({ spelling }) => staffY(spelling.letter, spelling.octave, clef)));
+}
+
+/** A syllable as it is printed, its hyphen after it. */
+export function shownSyllable({ text, hyphen }: { readonly text: string; readonly hyphen: boolean }): string {
+  return hyphen ? `${text}-` : text;
+}
+
+/** How far apart the heads of a sign with a syllable and the next sign with one must be. */
+export function syllableDistance(room: Room): number {
+  return room.syllable + BEFORE_SYLLABLE;
+}
+
+/** Accidentals of a chord stand in columns; each is given its own, which is never too little. */
+function accidentalsWidth(sign: BarSign): number {
+  let width = 0;
+  for (const { accidental } of sign.heads) {
+    if (accidental !== null) width += glyphWidth(SIGN.accidentals[accidental + 2] as number) + 2.2;
+  }
+  return width > 0 ? width + 0.8 : 0;
+}
+
+/** Where the first sign's own room may begin: after the bar line and whatever signature, meter or repeat sign stands there. */
+export function openingRoom(context: BarContext): number {
+  let x = AFTER_BAR_LINE;
+  if (context.keyBefore !== null) x += signatureStrip(context.key, context.keyBefore, clefOf(context), 0).width + 4;
+  if (context.meterShown) x += meterStrip(context.meter, 0).width + 4;
+  if (context.opening === "repeat") x += REPEAT_ROOM;
+  return x;
+}

@@ -1,0 +1,96 @@
+import type { CircleMark, LineMark, Mark, TextMark } from "../engraving/drawing.ts";
+import { GLYPH_UNIT, glyphOf } from "../engraving/glyph-table.ts";
+import { textWidth } from "../engraving/text-width.ts";
+import table from "./text-outlines.json" with { type: "json" };
+
+/*
+ * Marks as SVG text that looks the same on a machine without our fonts: signs and letters are outlines, each defined once in the file
+ * and used wherever it stands. A letter that is in no table is real text in whatever serif or sans the machine has, as wide as ours would be.
+ */
+
+const placeOf: ReadonlyMap<string, number> = new Map([...table.letters].map((letter, index) => [letter, index]));
+const outlines = table.outlines as Readonly<Record<string, readonly string[]>>;
+
+/** The outlines that a file uses, each under a short name. */
+export class SvgOutlines {
+  readonly #names = new Map<string, string>();
+
+  /** The name under which an outline can be used. */
+  nameOf(outline: string): string {
+    const known = this.#names.get(outline);
+    if (known !== undefined) return known;
+    const name = `o${this.#names.size.toString(36)}`;
+    this.#names.set(outline, name);
+    return name;
+  }
+
+  /** All of them, for the file's `defs`. */
+  definitions(): string {
+    return [...this.#names].map(([outline, name]) => `<path id="${name}" d="${outline}"/>`).join("");
+  }
+}
+
+/** One mark as an SVG element. */
+export function svgOfMark(mark: Mark, used: SvgOutlines): string {
+  switch (mark.kind) {
+    case "glyph": {
+      const scale = shortNumber(GLYPH_UNIT * mark.scale, 5);
+      return `<use href="#${used.nameOf(glyphOf(mark.code).outline)}" transform="translate(${mark.x} ${mark.y}) scale(${scale})"/>`;
+    }
+    case "path":
+      return `<path d="${mark.d}"/>`;
+    case "line":
+      return svgOfLine(mark);
+    case "circle":
+      return svgOfCircle(mark);
+    case "text":
+      return svgOfText(mark, used);
+  }
+}
+
+function svgOfLine({ x1, y1, x2, y2, width }: LineMark): string {
+  return `<path d="M${x1} ${y1}L${x2} ${y2}" stroke="#000" stroke-width="${width}"/>`;
+}
+
+const RING = 0.7;
+
+function svgOfCircle({ x, y, radius, filled }: CircleMark): string {
+  if (filled) return `<circle cx="${x}" cy="${y}" r="${radius}"/>`;
+  return `<circle cx="${x}" cy="${y}" r="${shortNumber(radius - RING / 2, 3)}" fill="none" stroke="#000" stroke-width="${RING}"/>`;
+}
+
+function svgOfText(mark: TextMark, used: SvgOutlines): string {
+  const { text, face, weight, size } = mark;
+  const width = textWidth(text, face, weight, size);
+  const left = mark.x - (mark.anchor === "start" ? 0 : mark.anchor === "middle" ? width / 2 : width);
+  const letters = outlines[`${face}${weight}`];
+  const known = letters !== undefined && [...text].every((letter) => placeOf.has(letter));
+  if (!known) return plainText(mark, left, width);
+  let pen = 0;
+  let uses = "";
+  for (const letter of text) {
+    const outline = letters[placeOf.get(letter) as number] as string;
+    if (outline !== "") uses += `<use href="#${used.nameOf(outline)}" x="${shortNumber(pen, 1)}"/>`;
+    pen += (textWidth(letter, face, weight, size) * 1000) / size;
+  }
+  const label = escaped(text);
+  return `<g role="img" aria-label="${label}" transform="translate(${shortNumber(left, 2)} ${mark.y}) scale(${shortNumber(size / 1000, 5)})">${uses}</g>`;
+}
+
+function plainText({ text, face, weight, size, y }: TextMark, left: number, width: number): string {
+  const family = face === "sans" ? "Source Sans 3, Helvetica, Arial, sans-serif" : "Source Serif 4, Georgia, serif";
+  const style = face === "italic" ? ' font-style="italic"' : "";
+  const length = `textLength="${shortNumber(width, 2)}" lengthAdjust="spacingAndGlyphs"`;
+  return `<text x="${shortNumber(left, 2)}" y="${y}" font-family="${family}" font-size="${size}" font-weight="${weight}"${style} ${length}>${escaped(text)}</text>`;
+}
+
+/** A text for the inside of an element or an attribute. */
+export function escaped(text: string): string {
+  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
+}
+
+/** A number with at most so many decimals and no trailing zeros. */
+export function shortNumber(value: number, places: number): string {
+  const scale = 10 ** places;
+  return String(Math.round(value * scale) / scale + 0);
+}
