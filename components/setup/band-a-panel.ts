@@ -3,9 +3,9 @@ import { whoCanFollow } from "../../src/ensemble/who-can-follow.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { lowASentence } from "../../src/pipes/pitch-sentences.ts";
 import { bandAToMatch } from "../../src/pipes/tempering.ts";
-import { HIGHEST_BAND_A, isBandA, LOWEST_BAND_A, USUAL_BAND_A } from "../../src/pitch/reference-pitch.ts";
+import { HIGHEST_BAND_A, isBandA, LOWEST_BAND_A, shownBandA, USUAL_BAND_A } from "../../src/pitch/reference-pitch.ts";
 import { type Hertz, hertz } from "../../src/units/hertz.ts";
-import { rounded, shownNumber } from "../../src/units/shown.ts";
+import { rounded } from "../../src/units/shown.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import { panel } from "./panel-styles.ts";
 import { bandAChanged } from "./setup-events.ts";
@@ -43,8 +43,8 @@ export class BandAPanel extends LitElement {
     const match = bandAToMatch(this.setup);
     const same = Math.abs(match - this.bandA) < 0.005;
     if (same) return null;
-    if (isBandA(match)) return this.#offer(match, `A ${shownNumber(match, 1)}, to meet the pipes`);
-    return html`<p class="say">To meet the pipes the band would tune to A ${shownNumber(match, 1)}, which is out of reach.</p>`;
+    if (isBandA(match)) return this.#offer(match, `${shownBandA(match)}, to meet the pipes`);
+    return html`<p class="say">To meet the pipes the band would tune to ${shownBandA(match)}, which is out of reach.</p>`;
   }
 
   #offer(value: Hertz, words: string) {

@@ -9,6 +9,7 @@ import { withLowA, withName } from "../../src/pipes/setup-changes.ts";
 import { setupFault } from "../../src/pipes/setup-fault.ts";
 import { bandAToMatch, lowAFromTuner, otherWay } from "../../src/pipes/tempering.ts";
 import type { ConcertPitch } from "../../src/pitch/concert-pitch.ts";
+import { shownBandA } from "../../src/pitch/reference-pitch.ts";
 import { pitchClassShown, shownPitch } from "../../src/pitch/spelling.ts";
 import { type Hertz, hertz } from "../../src/units/hertz.ts";
 import { rounded, shownCents, shownHertz, shownNumber } from "../../src/units/shown.ts";
@@ -74,7 +75,7 @@ export class LowAPanel extends LitElement {
   #otherWay() {
     const other = otherWay(this.setup, this.bandA);
     if (!other) return null;
-    return html`<p class="fact sans">The other way: ${shownPitch(other.concert)} ${shownCents(other.cents, 1)} cents, or a band at A ${shownNumber(other.bandAToMatch, 2)}.</p>
+    return html`<p class="fact sans">The other way: ${shownPitch(other.concert)} ${shownCents(other.cents, 1)} cents, or a band at ${shownBandA(other.bandAToMatch, 2)}.</p>
       <div class="offers">${this.#rename(other.concert)}</div>`;
   }
 

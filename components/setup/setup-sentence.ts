@@ -3,8 +3,9 @@ import { keysInReach } from "../../src/pipes/keys-in-reach.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { chanterWords, crossFingeringWords, droneWords, scaleWords } from "../../src/pipes/setup-words.ts";
 import type { Key } from "../../src/pitch/key.ts";
+import { shownBandA } from "../../src/pitch/reference-pitch.ts";
 import type { Hertz } from "../../src/units/hertz.ts";
-import { shownHertz, shownNumber } from "../../src/units/shown.ts";
+import { shownHertz } from "../../src/units/shown.ts";
 import "../shared/filled-blank.ts";
 import "./band-a-panel.ts";
 import "./chanter-panel.ts";
@@ -50,7 +51,7 @@ export class SetupSentence extends LitElement {
         ><chanter-panel .setup=${setup} @setup-changed=${this.#passSetup}></chanter-panel></filled-blank
       >, low A at <filled-blank label="Low A" words=${shownHertz(setup.lowA)}
         ><low-a-panel .setup=${setup} .bandA=${bandA} @setup-changed=${this.#passSetup}></low-a-panel></filled-blank
-      >, band at <filled-blank label="Band" words="A ${shownNumber(bandA, 1)}"
+      >, band at <filled-blank label="Band" words=${shownBandA(bandA)}
         ><band-a-panel .setup=${setup} .bandA=${bandA} @band-a-changed=${this.#passBandA}></band-a-panel></filled-blank
       >. Scale <filled-blank label="Scale" words=${scaleWords(setup)}
         ><scale-panel .setup=${setup} @setup-changed=${this.#passSetup}></scale-panel></filled-blank

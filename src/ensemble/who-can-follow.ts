@@ -1,5 +1,5 @@
+import { shownBandA } from "../pitch/reference-pitch.ts";
 import type { Hertz } from "../units/hertz.ts";
-import { shownNumber } from "../units/shown.ts";
 
 /** How far brass and reeds can take their A4 without giving up their tone. *Source:* common practice, from memory. */
 export const BRASS_AND_REEDS = { lowest: 435, highest: 446 } as const;
@@ -10,7 +10,7 @@ const FIXED_WITHIN = 1;
 /** Who in a band can go to an A4, in a sentence or two. *Source:* common practice, from memory. */
 export function whoCanFollow(bandA: Hertz): string {
   if (Math.abs(bandA - 440) <= FIXED_WITHIN) return "Everybody can play at this pitch.";
-  const pitch = `A ${shownNumber(bandA, 1)}`;
+  const pitch = shownBandA(bandA);
   const all = "Voice, fiddle, guitar and digital keys can";
   const fixed = "Accordion, acoustic piano, harmonica and tuned percussion cannot.";
   if (bandA >= BRASS_AND_REEDS.lowest && bandA <= BRASS_AND_REEDS.highest)

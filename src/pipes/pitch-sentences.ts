@@ -1,4 +1,5 @@
 import type { ConcertPitch } from "../pitch/concert-pitch.ts";
+import { shownBandA } from "../pitch/reference-pitch.ts";
 import { pitchClassShown, shownPitch } from "../pitch/spelling.ts";
 import type { Hertz } from "../units/hertz.ts";
 import { rounded, shownNumber } from "../units/shown.ts";
@@ -19,19 +20,17 @@ export function lowASentence(setup: PipeSetup, bandA: Hertz): string {
   const off = lowACentsOff(setup, bandA);
   const low = shownNumber(setup.lowA, 1);
   const name = shownPitch(setup.lowAIs);
-  const match = shownNumber(bandAToMatch(setup), 1);
-  if (Math.abs(off) < EXACT) return `${low} Hz is ${name} for a band at A ${shownNumber(bandA, 1)}.`;
+  const match = shownBandA(bandAToMatch(setup));
+  if (Math.abs(off) < EXACT) return `${low} Hz is ${name} for a band at ${shownBandA(bandA)}.`;
   const other = otherWay(setup, bandA);
   if (Math.abs(off) > BETWEEN && Math.abs(off) < 100 && other) return betweenSentence(setup.lowAIs, low, match, other);
   const size = Math.max(1, rounded(Math.abs(off), 0));
   const side = off > 0 ? "sharp" : "flat";
-  return `${low} Hz is ${name} for a band at A ${match}; against A ${shownNumber(bandA, 1)} you are ${size} ${size === 1 ? "cent" : "cents"} ${side}.`;
+  return `${low} Hz is ${name} for a band at ${match}; against ${shownBandA(bandA)} you are ${size} ${size === 1 ? "cent" : "cents"} ${side}.`;
 }
 
 function betweenSentence(name: ConcertPitch, low: string, match: string, other: OtherWay): string {
   const [own, neighbour] = [pitchClassShown(name), pitchClassShown(other.concert)];
   const [lower, upper] = other.cents < 0 ? [own, neighbour] : [neighbour, own];
-  return (
-    `A chanter at ${low} lies between ${lower} and ${upper}. ` + `No key fixes that: called ${own}, the band would tune to A ${match}.`
-  );
+  return `A chanter at ${low} lies between ${lower} and ${upper}. ` + `No key fixes that: called ${own}, the band would tune to ${match}.`;
 }

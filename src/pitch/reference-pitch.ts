@@ -1,5 +1,6 @@
 import { type Cents, cents } from "../units/cents.ts";
 import { type Hertz, hertz } from "../units/hertz.ts";
+import { shownNumber } from "../units/shown.ts";
 import type { ConcertPitch } from "./concert-pitch.ts";
 import { A4_SEMITONE, semitoneOf } from "./semitone.ts";
 
@@ -15,6 +16,11 @@ export const HIGHEST_BAND_A: Hertz = hertz(480);
 /** Whether a number of hertz can be a band's A4. */
 export function isBandA(value: number): boolean {
   return value >= LOWEST_BAND_A && value <= HIGHEST_BAND_A;
+}
+
+/** A band's A4 as it stands in a sentence: `A 453.1`, with a space that does not break; at most `places` decimals (1). */
+export function shownBandA(bandA: Hertz, places = 1): string {
+  return `A\u00a0${shownNumber(bandA, places)}`;
 }
 
 /** The frequency of a pitch in equal temperament for a band whose A4 is `bandA`. */

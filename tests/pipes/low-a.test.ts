@@ -3,7 +3,7 @@ import { defaultSetup } from "../../src/pipes/default-setups.ts";
 import { isLowA, lowACalled, lowANamesNear } from "../../src/pipes/low-a.ts";
 import { usualLowAName } from "../../src/pipes/low-a-name.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
-import { lowASentence } from "../../src/pipes/pitch-sentences.ts";
+import { lowASentence as sentence } from "../../src/pipes/pitch-sentences.ts";
 import { withChanter, withLowA, withName, withScale } from "../../src/pipes/setup-changes.ts";
 import { bandAToMatch, lowACentsOff, lowAFromTuner, otherWay } from "../../src/pipes/tempering.ts";
 import { USUAL_BAND_A } from "../../src/pitch/reference-pitch.ts";
@@ -11,6 +11,8 @@ import { concertPitch } from "../../src/pitch/spelling.ts";
 import { hertz } from "../../src/units/hertz.ts";
 
 const A440 = USUAL_BAND_A;
+/** With ordinary spaces: those between A and its hertz do not break. */
+const lowASentence = (...given: Parameters<typeof sentence>) => sentence(...given).replaceAll("\u00a0", " ");
 const at = (lowA: number, name: string): PipeSetup => ({ ...defaultSetup(hertz(lowA)), lowAIs: concertPitch(name) });
 
 describe("a low A of 480 Hz", () => {
