@@ -10,14 +10,15 @@ export function beamCount(base: number): number {
   return base < 8 ? 0 : Math.log2(base) - 2;
 }
 
-/** Indexes of neighbouring signs that share a beam, two at least, in order. A rest, a longer note and the edge of a beat part them. */
+/** Indexes of neighbouring signs that share a beam, two at least, in order. A rest, a longer note, the edge of a beat and that of a tuplet part them. */
 export function beamedTogether(signs: readonly Sign[], frame: Frame): readonly (readonly number[])[] {
   const groups: number[][] = [];
   let openWindow: number | null = null;
   for (const [index, sign] of signs.entries()) {
     const isBeamed = sign.pitches.length > 0 && beamCount(sign.value.base) > 0;
     const window = isBeamed ? windowAt(sign.at, frame) : null;
-    if (isBeamed && window === openWindow) groups.at(-1)?.push(index);
+    const atTuplet = sign.opensTuplet || signs[index - 1]?.closesTuplet;
+    if (isBeamed && window === openWindow && !atTuplet) groups.at(-1)?.push(index);
     else if (isBeamed) groups.push([index]);
     openWindow = window;
   }

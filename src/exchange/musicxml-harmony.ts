@@ -59,17 +59,13 @@ export interface HarmonyReading {
   readonly printed: boolean;
 }
 
-/** A chord symbol; `offset` ticks after the place where it stands. A text that is no chord stands as words, so that nothing is lost. */
+/** A chord symbol; `offset` ticks after the place where it stands. A text that is no chord stands as it is, so that nothing is lost. */
 export function harmonyElement(chord: Chord, offset: number, { interval, printed }: HarmonyReading): XmlElement {
   const symbol = transposedChord(chord.symbol, interval.diatonic, interval.chromatic);
   const offsetElement = offset === 0 ? null : element("offset", offset);
   const visibility: Readonly<Record<string, string>> = printed ? {} : { "print-object": "no" };
   const read = readChord(symbol);
-  if (read === null) {
-    if (chordPitchClasses(symbol)?.length === 0) return elementWith("harmony", visibility, ...noChord(symbol), offsetElement);
-    const words = elementWith("words", visibility, symbol);
-    return elementWith("direction", { placement: "above" }, element("direction-type", words), offsetElement);
-  }
+  if (read === null) return elementWith("harmony", visibility, ...rootlessChord(symbol), offsetElement);
   const { kind, added, missing } = nearestKind(read.tones);
   return elementWith(
     "harmony",
@@ -83,9 +79,10 @@ export function harmonyElement(chord: Chord, offset: number, { interval, printed
   );
 }
 
-/** The format wants a root even where no chord sounds. */
-function noChord(symbol: string): readonly XmlElement[] {
-  return [element("root", elementWith("root-step", { text: "" }, "C")), elementWith("kind", { text: symbol.trim() }, "none")];
+/** A symbol that says no chord sounds, or one that cannot be read, as it was written. The format wants a root even here; it is not shown. */
+function rootlessChord(symbol: string): readonly XmlElement[] {
+  const kind = chordPitchClasses(symbol) === null ? "other" : "none";
+  return [element("root", elementWith("root-step", { text: "" }, "C")), elementWith("kind", { text: symbol.trim() }, kind)];
 }
 
 /** The kind that needs the fewest degrees added or left out. */
