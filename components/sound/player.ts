@@ -3,9 +3,10 @@ import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { type Blend, gainOf, levelOf, USUAL_BLEND } from "../../src/playback/blend.ts";
 import type { PlaySettings } from "../../src/playback/play-settings.ts";
 import { type Schedule, scheduleOf } from "../../src/playback/schedule.ts";
-import { momentAtSecond, placeAtSecond, playedBarAt, secondAtMoment } from "../../src/playback/timeline.ts";
+import { barsOfStretch, momentAtSecond, placeAtSecond, playedBarAt, secondAtMoment, timelineOf } from "../../src/playback/timeline.ts";
 import type { Moment } from "../../src/score/address.ts";
 import type { Score } from "../../src/score/score.ts";
+import { seconds } from "../../src/units/seconds.ts";
 import { type TimeOf, timeOnClock } from "./audio-clock.ts";
 import { BlendGraph } from "./blend-graph.ts";
 import { limiterTo, type SoundContext, soundContextOf } from "./sound-context.ts";
@@ -25,13 +26,16 @@ const STARTS_IN = 0.08;
 /** The soonest a change of what is planned can be heard. */
 const CHANGES_IN = 0.1;
 
+/** An edit is first drawn, and then heard, in milliseconds; several at once are heard together. */
+const FOLLOWS_IN = 40;
+
 /** How far ahead is written, in seconds, and how often. A page in the background is woken once a second, or once a minute. */
 const AHEAD = 5;
 const AHEAD_IN_BACKGROUND = 90;
 const WRITES_EVERY = 500;
 
 /** A loop is laid out for at least so long, and laid out again in good time before that is over. */
-const LOOP_SECONDS = 600;
+const LOOP_SECONDS = 300;
 const LOOP_MARGIN = 120;
 
 /** How long fading out takes until the nodes can go. */
@@ -62,6 +66,9 @@ export class Player {
   #blend: Blend = USUAL_BLEND;
   #score: Score;
   #playing: Playing | null = null;
+  /** Counts what was asked for. */
+  #asked = 0;
+  #following: ReturnType<typeof setTimeout> | null = null;
   readonly #touched = new Set<TouchedNote>();
 
   constructor(score: Score, blend: Blend, news: PlayerNews) {
@@ -81,10 +88,12 @@ export class Player {
   /** Begins at a moment (at the loop's start, where one is set); what was playing is faded out. */
   async play(from: Moment, settings: PlaySettings): Promise<void> {
     this.#end();
+    this.#asked += 1;
+    const asked = this.#asked;
     await this.#context.native.resume();
-    // Whoever asked last is the one who is played.
-    this.#end();
-    const passes = settings.loop === null ? 1 : this.#passes(settings);
+    // Whoever asked last is the one who is heeded, and a stop asks too.
+    if (asked !== this.#asked) return;
+    const passes = this.#passes(settings);
     const schedule = this.#schedule(from, settings, passes);
     const graph = new BlendGraph(this.#context, this.#output, this.#score, this.#blend);
     const offset = this.#context.native.currentTime + STARTS_IN;
@@ -104,6 +113,7 @@ export class Player {
 
   /** Stops within a few hundredths of a second, without a click. */
   stop(): void {
+    this.#asked += 1;
     if (this.#playing === null) return;
     this.#end();
     this.#news.moved(null);
@@ -114,7 +124,12 @@ export class Player {
   setScore(score: Score): void {
     const changed = score !== this.#score;
     this.#score = score;
-    if (this.#playing !== null && changed) this.#follow({ settings: this.#playing.settings, atBar: true });
+    if (this.#playing === null || !changed) return;
+    if (this.#following !== null) clearTimeout(this.#following);
+    this.#following = setTimeout(() => {
+      this.#following = null;
+      if (this.#playing !== null) this.#follow({ settings: this.#playing.settings, atBar: true });
+    }, FOLLOWS_IN);
   }
 
   /** Tempo and loop; heard at once. The count-in is for the next time. */
@@ -163,6 +178,8 @@ export class Player {
     this.#playing = null;
     clearInterval(playing.writing);
     cancelAnimationFrame(playing.frame);
+    if (this.#following !== null) clearTimeout(this.#following);
+    this.#following = null;
     playing.graph.fadeOut();
     setTimeout(() => playing.graph.dispose(), FADED_AFTER);
   }
@@ -177,8 +194,10 @@ export class Player {
   }
 
   #passes(settings: PlaySettings): number {
-    const { timeline } = scheduleOf(this.#score, { tempoPercent: settings.tempoPercent, stretch: settings.loop });
-    return Math.ceil(LOOP_SECONDS / Math.max(0.1, timeline.end - timeline.start));
+    if (settings.loop === null) return 1;
+    const { frames } = this.#score;
+    const once = timelineOf(frames, barsOfStretch(frames, settings.loop, 1), settings.tempoPercent, seconds(0));
+    return Math.ceil(LOOP_SECONDS / Math.max(0.1, once.end));
   }
 
   /** The second of the schedule that leaves the loudspeaker now. */
@@ -215,7 +234,7 @@ export class Player {
     const soonest = this.#context.native.currentTime + CHANGES_IN - playing.offset;
     const leaves = atBar ? nextBarFrom(playing.schedule, soonest) : soonest;
     if (settings.loop !== playing.settings.loop) {
-      playing.passes = settings.loop === null ? 1 : this.#passes(settings);
+      playing.passes = this.#passes(settings);
       const here = momentAtSecond(playing.schedule.timeline, leaves);
       playing.from = { bar: here?.bar ?? 0, at: 0 as Moment["at"] };
     }
