@@ -1,9 +1,10 @@
+import { writtenKey } from "../engraving/part-facts.ts";
 import type { Clef } from "../ensemble/player.ts";
 import type { Key } from "../pitch/key.ts";
 import { fifthsOf } from "../pitch/key-signature.ts";
 import type { Transposition } from "../pitch/transpose.ts";
 import { TICKS_PER_QUARTER } from "../units/ticks.ts";
-import { type Part, partClef, partKey, partTransposition } from "./musicxml-part.ts";
+import { type Part, partClef, partTransposition } from "./musicxml-part.ts";
 import { element, elementWith, type XmlElement } from "./xml.ts";
 
 /** Each clef's sign and the staff line it stands on, counted from below. */
@@ -33,7 +34,7 @@ interface Reading {
 function readingAt(part: Part, bar: number): Reading {
   const frame = part.score.frames[bar];
   if (frame === undefined) throw new RangeError(`There is no bar ${bar} among ${part.score.frames.length}.`);
-  return { key: partKey(part, frame), transposition: partTransposition(part, frame), meter: frame.meter };
+  return { key: writtenKey(part.line, frame), transposition: partTransposition(part, frame), meter: frame.meter };
 }
 
 /** Pipers read no signature, and theirs names no mode. */

@@ -1,5 +1,5 @@
+import { beamGroups } from "../engraving/beam-groups.ts";
 import type { Frame } from "../score/frame.ts";
-import { beamGroupsOf, meterOffset } from "../score/meter.ts";
 import type { Sign } from "./musicxml-signs.ts";
 
 /** What one beam does at one note. */
@@ -10,19 +10,21 @@ export function beamCount(base: number): number {
   return base < 8 ? 0 : Math.log2(base) - 2;
 }
 
-/** Indexes of neighbouring signs that share a beam, two at least, in order. A rest, a longer note, the edge of a beat and that of a tuplet part them. */
+/** Indexes of neighbouring signs that share a beam, two at least, in order: as they are engraved, but that none reaches over a tuplet's edge. */
 export function beamedTogether(signs: readonly Sign[], frame: Frame): readonly (readonly number[])[] {
-  const groups: number[][] = [];
-  let openWindow: number | null = null;
-  for (const [index, sign] of signs.entries()) {
-    const isBeamed = sign.pitches.length > 0 && beamCount(sign.value.base) > 0;
-    const window = isBeamed ? windowAt(sign.at, frame) : null;
-    const atTuplet = sign.opensTuplet || signs[index - 1]?.closesTuplet;
-    if (isBeamed && window === openWindow && !atTuplet) groups.at(-1)?.push(index);
-    else if (isBeamed) groups.push([index]);
-    openWindow = window;
+  return beamGroups(signs, frame)
+    .flatMap((group) => partedAtTuplets(group, signs))
+    .filter((group) => group.length > 1);
+}
+
+/** Some readers count a plain note as one of the tuplet when one beam holds both. */
+function partedAtTuplets(group: readonly number[], signs: readonly Sign[]): readonly (readonly number[])[] {
+  const parts: number[][] = [];
+  for (const index of group) {
+    if (parts.length === 0 || signs[index]?.opensTuplet || signs[index - 1]?.closesTuplet) parts.push([]);
+    parts.at(-1)?.push(index);
   }
-  return groups.filter((group) => group.length > 1);
+  return parts;
 }
 
 /** For each note of a beamed group, what each of its beams does, the outermost first. */
@@ -45,15 +47,4 @@ function pointsForward(group: readonly Sign[], index: number, since: number): bo
   if (index === 0) return true;
   if (index === group.length - 1) return false;
   return since % ((group[index]?.value.ticks ?? 1) * 2) === 0;
-}
-
-/** Which of the meter's beam groups a moment falls in; -1 past its end. */
-function windowAt(at: number, frame: Frame): number {
-  const moment = at + meterOffset(frame);
-  let edge = 0;
-  for (const [window, length] of beamGroupsOf(frame.meter).entries()) {
-    edge += length;
-    if (moment < edge) return window;
-  }
-  return -1;
 }

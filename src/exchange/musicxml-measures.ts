@@ -1,11 +1,9 @@
-import { alterInKey } from "../pitch/key-signature.ts";
 import { inverted } from "../pitch/transpose.ts";
 import { barNumber, hasPickup } from "../score/bar-number.ts";
 import type { Frame } from "../score/frame.ts";
 import { isPipeNote } from "../score/like-events.ts";
 import { frameTicks } from "../score/meter.ts";
 import type { Ticks } from "../units/ticks.ts";
-import { printedAccidentals } from "./musicxml-accidentals.ts";
 import { attributesElement } from "./musicxml-attributes.ts";
 import { leftBarline, rightBarline } from "./musicxml-barlines.ts";
 import { beamedTogether, beamSteps } from "./musicxml-beams.ts";
@@ -14,7 +12,7 @@ import { gracenoteElements } from "./musicxml-gracenotes.ts";
 import { harmonyElement } from "./musicxml-harmony.ts";
 import { lyricsOf, NO_OPEN_WORDS, type OpenWords } from "./musicxml-lyrics.ts";
 import { type ChanterDressing, type NoteDressing, noteElements } from "./musicxml-notes.ts";
-import { type Part, partClef, partKey, partTransposition } from "./musicxml-part.ts";
+import { type Part, partClef, partTransposition } from "./musicxml-part.ts";
 import { type Sign, signsOf } from "./musicxml-signs.ts";
 import { stemDirection } from "./musicxml-stems.ts";
 import { element, elementWith, type XmlElement } from "./xml.ts";
@@ -66,18 +64,12 @@ function musicOf(part: Part, frame: Frame, signs: readonly DressedSign[]): reado
   };
   for (const [index, { sign, dressing, chanter }] of signs.entries()) {
     skipTo(sign.at);
-    const { event } = sign;
-    const pipeNote = event.kind === "note" && isPipeNote(event) ? event : null;
     music.push(...chordsDuring(part, frame, sign));
-    if (pipeNote !== null && sign.isFirstOfEvent) {
-      if (pipeNote.strikeIn) music.push(wordsDirection("strike in", "below"));
-      music.push(
-        ...gracenoteElements(pipeNote.gracenotes, { tempo: frame.tempo, after: sign.value.ticks, before: noteBefore(signs, index) }),
-      );
-    }
+    if (sign.strikeIn) music.push(wordsDirection("strike-in", "above"));
+    music.push(...gracenoteElements(sign.gracenotes, { tempo: frame.tempo, after: sign.value.ticks, before: noteBefore(signs, index) }));
     music.push(...noteElements(sign, dressing, chanter));
     reached = sign.at + sign.value.ticks;
-    if (pipeNote?.cutOff && sign.isLastOfEvent) music.push(wordsDirection("cut off", "below"));
+    if (sign.cutOff) music.push(wordsDirection("cut-off", "above"));
   }
   skipTo(frameTicks(frame));
   return music;
@@ -86,7 +78,7 @@ function musicOf(part: Part, frame: Frame, signs: readonly DressedSign[]): reado
 /** How long the note before a place in the bar lasts; null where there is none in this bar. */
 function noteBefore(signs: readonly DressedSign[], index: number): Ticks | null {
   const before = signs[index - 1]?.sign;
-  return before === undefined || before.pitches.length === 0 ? null : before.value.ticks;
+  return before === undefined || before.heads.length === 0 ? null : before.value.ticks;
 }
 
 /** The chords that begin while a sign lasts. Pipers' pages show none, so in their parts they are there to be read and not to be seen. */
@@ -101,20 +93,18 @@ function chordsDuring(part: Part, frame: Frame, { at, value }: Sign): readonly X
 function dressedSigns(part: Part, bar: number, words: OpenWords): { readonly signs: readonly DressedSign[]; readonly open: OpenWords } {
   const frame = part.score.frames[bar] as Frame;
   const signs = signsOf(part, bar);
-  const accidentals = printedAccidentals(signs, (letter) => alterInKey(partKey(part, frame), letter));
   const groups = beamedTogether(signs, frame);
   let open = words;
   const dressed = signs.map((sign, index): DressedSign => {
     const group = groups.find((indexes) => indexes.includes(index)) ?? null;
     const together = group === null ? [sign] : group.map((place) => signs[place] as Sign);
-    const lyrics = sign.isFirstOfEvent && sign.event.kind === "note" ? lyricsOf(sign.event.syllables, open) : null;
+    const lyrics = sign.syllables.length > 0 ? lyricsOf(sign.syllables, open) : null;
     open = lyrics?.open ?? open;
     return {
       sign,
       dressing: {
         stem: stemOf(part, sign, together),
         beams: group === null ? [] : (beamSteps(together)[group.indexOf(index)] ?? []),
-        accidentals: accidentals[index] ?? [],
         bracket: !isBeamedTuplet(signs, index, group),
         lyrics: lyrics?.elements ?? [],
       },
@@ -126,7 +116,7 @@ function dressedSigns(part: Part, bar: number, words: OpenWords): { readonly sig
 
 /** Pipers' melody stems go down, so that gracenotes have the room above. A whole note has none. */
 function stemOf(part: Part, sign: Sign, together: readonly Sign[]): "up" | "down" | null {
-  if (sign.pitches.length === 0 || sign.value.base === 1) return null;
+  if (sign.heads.length === 0 || sign.value.base === 1) return null;
   if (part.line.kind === "pipes") return "down";
   const { clef, octaves } = partClef(part);
   return stemDirection(together, clef, octaves);
@@ -138,7 +128,7 @@ function isBeamedTuplet(signs: readonly Sign[], index: number, group: readonly n
   return group !== null && group[0] === index && group.at(-1) === last;
 }
 
-function chanterOf({ score, line }: Part, { event }: Sign): ChanterDressing | null {
-  if (line.kind !== "pipes" || event.kind !== "note" || !isPipeNote(event)) return null;
-  return { note: event.note, setup: line.setup, bandA: score.bandA };
+function chanterOf({ score, line }: Part, { source }: Sign): ChanterDressing | null {
+  if (line.kind !== "pipes" || source.kind !== "note" || !isPipeNote(source)) return null;
+  return { note: source.note, setup: line.setup, bandA: score.bandA };
 }

@@ -1,6 +1,6 @@
-import { type ChanterNote, isCrossFingered } from "../pipes/chanter-note.ts";
-import { fingeringOf, HOLE_NAMES, type Hole } from "../pipes/fingerings.ts";
-import type { PipeSetup } from "../pipes/pipe-setup.ts";
+import type { ChanterNote } from "../pipes/chanter-note.ts";
+import { HOLE_NAMES, type Hole, parseHoles } from "../pipes/fingerings.ts";
+import type { Holes, PipeSetup } from "../pipes/pipe-setup.ts";
 import { centsOffBand } from "../pipes/sounding.ts";
 import type { Spelling } from "../pitch/concert-pitch.ts";
 import type { Tuplet } from "../score/bar.ts";
@@ -29,8 +29,6 @@ export interface NoteDressing {
   /** Null where there is no stem. */
   readonly stem: "up" | "down" | null;
   readonly beams: readonly BeamStep[];
-  /** For each pitch, or null. */
-  readonly accidentals: readonly (string | null)[];
   /** Whether the tuplet's figure has a bracket: where no beam holds it together. */
   readonly bracket: boolean;
   readonly lyrics: readonly XmlElement[];
@@ -45,34 +43,35 @@ export interface ChanterDressing {
 
 /** The elements of one sign: a rest, a note, or a chord's notes one after the other. */
 export function noteElements(sign: Sign, dressing: NoteDressing, chanter: ChanterDressing | null): readonly XmlElement[] {
-  if (sign.pitches.length === 0) return [restElement(sign, dressing)];
-  return sign.pitches.map((pitch, index) =>
+  if (sign.heads.length === 0) return [restElement(sign, dressing)];
+  return sign.heads.map(({ spelling, accidental }, index) =>
     element(
       "note",
       index === 0 ? null : element("chord"),
-      pitchElement(pitch),
+      pitchElement(spelling),
       element("duration", sign.value.ticks),
       sign.tiedFrom ? elementWith("tie", { type: "stop" }) : null,
       sign.tiedTo ? elementWith("tie", { type: "start" }) : null,
       element("voice", "1"),
-      ...valueElements(sign.value, dressing.accidentals[index] ?? null),
+      ...valueElements(sign.value, accidentalName(accidental)),
       dressing.stem === null ? null : element("stem", dressing.stem),
       ...(index === 0 ? beamElements(dressing.beams) : []),
-      notations(sign, dressing, index === 0, chanter),
+      notations(sign, dressing, index === 0),
       ...(index === 0 ? dressing.lyrics : []),
       chanter === null ? null : centsElement(chanter),
     ),
   );
 }
 
+/** What fills a bar has no note value of its own. */
 function restElement(sign: Sign, dressing: NoteDressing): XmlElement {
   return element(
     "note",
-    elementWith("rest", sign.isBarRest ? { measure: "yes" } : {}),
+    elementWith("rest", sign.wholeBar ? { measure: "yes" } : {}),
     element("duration", sign.value.ticks),
     element("voice", "1"),
-    ...(sign.isBarRest ? [] : valueElements(sign.value, null)),
-    notations(sign, dressing, true, null),
+    ...(sign.wholeBar ? [] : valueElements(sign.value, null)),
+    notations(sign, dressing, true),
   );
 }
 
@@ -92,6 +91,13 @@ function valueElements({ base, dots, tuplet }: WrittenValue, accidental: string 
   ];
 }
 
+/** Accidentals from a double flat up, as the format names them. */
+const ACCIDENTALS = ["flat-flat", "flat", "natural", "sharp", "double-sharp"] as const;
+
+function accidentalName(alter: number | null): string | null {
+  return alter === null ? null : (ACCIDENTALS[alter + 2] ?? null);
+}
+
 function timeModification(tuplet: Exclude<Tuplet, null>): XmlElement {
   return element("time-modification", element("actual-notes", tuplet), element("normal-notes", tuplet === 3 ? 2 : 3));
 }
@@ -101,23 +107,22 @@ export function beamElements(beams: readonly BeamStep[]): readonly XmlElement[] 
   return beams.map((step, index) => elementWith("beam", { number: String(index + 1) }, step));
 }
 
-function notations(sign: Sign, { bracket }: NoteDressing, isLowest: boolean, chanter: ChanterDressing | null): XmlElement | null {
+function notations(sign: Sign, { bracket }: NoteDressing, isLowest: boolean): XmlElement | null {
   const marks = [
     sign.tiedFrom ? elementWith("tied", { type: "stop" }) : null,
     sign.tiedTo ? elementWith("tied", { type: "start" }) : null,
     isLowest && sign.opensTuplet ? elementWith("tuplet", { type: "start", bracket: bracket ? "yes" : "no" }) : null,
     isLowest && sign.closesTuplet ? elementWith("tuplet", { type: "stop" }) : null,
-    chanter !== null && sign.isFirstOfEvent && !sign.tiedFrom ? fingering(chanter) : null,
+    sign.holes === null ? null : fingering(sign.holes),
   ].filter((mark) => mark !== null);
   return marks.length === 0 ? null : element("notations", ...marks);
 }
 
 const CLOSED: Readonly<Record<Hole, string>> = { closed: "yes", open: "no", half: "half" };
 
-/** The holes of a cross-fingered note, thumb first; the nine need none. */
-function fingering({ note, setup }: ChanterDressing): XmlElement | null {
-  if (!isCrossFingered(note)) return null;
-  const holes = fingeringOf(setup, note).map((hole, index) =>
+/** The holes of a cross-fingered note, thumb first. */
+function fingering(text: Holes): XmlElement {
+  const holes = parseHoles(text).map((hole, index) =>
     elementWith("hole", { placement: "above" }, element("hole-type", HOLE_NAMES[index] as string), element("hole-closed", CLOSED[hole])),
   );
   return element("technical", ...holes);

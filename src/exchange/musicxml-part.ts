@@ -2,10 +2,7 @@ import { playerOf } from "../ensemble/catalogue.ts";
 import { partKeyOf } from "../ensemble/part-key.ts";
 import type { Clef } from "../ensemble/player.ts";
 import { transpositionOf } from "../pipes/sounding.ts";
-import type { Key } from "../pitch/key.ts";
 import { inverted, type Transposition } from "../pitch/transpose.ts";
-import type { ConcertEvent, PipeEvent } from "../score/bar.ts";
-import { concertEventsOf } from "../score/doubling.ts";
 import type { Frame } from "../score/frame.ts";
 import type { Line, Score } from "../score/score.ts";
 
@@ -15,19 +12,6 @@ export interface Part {
   readonly line: Line;
   /** `P1`, `P2`: unique in the file. */
   readonly id: string;
-}
-
-/** Has C and F sharp, as the chanter does: what pipers read into a staff without a signature (ABC standard 2.1, 3.1.14). */
-const CHANTER_KEY: Key = { tonic: "D", mode: "major" };
-
-/** What the part's player plays in the bar at an index; doubling is resolved. */
-export function partEvents({ score, line }: Part, bar: number): readonly (PipeEvent | ConcertEvent)[] {
-  return line.kind === "pipes" ? (line.bars[bar]?.events ?? []) : concertEventsOf(score, line, bar);
-}
-
-/** The written key whose signature the part is read with. On the pipes it says which notes the chanter has, not what key the tune is in. */
-export function partKey({ line }: Part, frame: Frame): Key {
-  return line.kind === "pipes" ? CHANTER_KEY : partKeyOf(playerOf(line.player), frame.key).key;
 }
 
 /** What to add to the written pitch to get the sounding one. Its chromatic part is the same in every bar of a part; a respelled key may move the other. */

@@ -1,84 +1,59 @@
-import { writtenSpellingOf } from "../pipes/written-pitch.ts";
-import type { Spelling } from "../pitch/concert-pitch.ts";
-import { spellingOf } from "../pitch/spelling.ts";
-import { inverted, transposedSpelling } from "../pitch/transpose.ts";
-import type { ConcertEvent, PipeEvent } from "../score/bar.ts";
+import { type BarSign, barSigns } from "../engraving/bar-signs.ts";
+import { barContextOf, eventsOf } from "../engraving/part-facts.ts";
 import type { Frame } from "../score/frame.ts";
-import { isPipeNote, type LineNote, soundAlike } from "../score/like-events.ts";
-import { frameTicks } from "../score/meter.ts";
-import { placedEvents } from "../score/placed-events.ts";
+import { type LineEvent, type LineNote, soundAlike } from "../score/like-events.ts";
 import { tupletGroups } from "../score/tuplet-groups.ts";
-import { type WrittenValue, writtenValues } from "../score/written-values.ts";
+import { writtenValues } from "../score/written-values.ts";
 import type { Ticks } from "../units/ticks.ts";
-import { type Part, partEvents, partTransposition } from "./musicxml-part.ts";
+import type { Part } from "./musicxml-part.ts";
 
-/** One note, chord or rest as it stands in a part: an event has several where no single value can show it. */
-export interface Sign {
-  /** From the start of the bar. */
-  readonly at: Ticks;
-  readonly value: WrittenValue;
-  /** As the player reads them, lowest first; none is a rest. */
-  readonly pitches: readonly Spelling[];
+/** A sign as it is engraved, with what a file says besides: where ties and tuplets begin and end. */
+export interface Sign extends BarSign {
   readonly tiedFrom: boolean;
   readonly tiedTo: boolean;
-  readonly event: PipeEvent | ConcertEvent;
   readonly isFirstOfEvent: boolean;
-  readonly isLastOfEvent: boolean;
-  /** Where a tuplet's bracket begins and ends. */
+  /** Where a tuplet's figure begins and ends. */
   readonly opensTuplet: boolean;
   readonly closesTuplet: boolean;
-  /** A rest as long as its bar. */
-  readonly isBarRest: boolean;
+  /** What it is a sign of. */
+  readonly source: LineEvent;
 }
 
-/**
- * The signs of a part's bar, in order. They fill the bar.
- * @throws RangeError when there is no such bar.
- */
+/** Bars of a file have no width and stand in no system. */
+const NOWHERE = { spacing: "page", width: 0, firstInSystem: false, lastInSystem: false } as const;
+
+/** The signs of a part's bar, in order, accidentals and hole charts where the printed page has them. */
 export function signsOf(part: Part, bar: number): readonly Sign[] {
-  const frame = part.score.frames[bar];
-  if (frame === undefined) throw new RangeError(`There is no bar ${bar} among ${part.score.frames.length}.`);
-  const events = partEvents(part, bar);
-  const tuplets = tupletGroups({ events });
-  return placedEvents({ events }).flatMap(({ at, index, event }) => {
-    const tie = tiesAround(part, bar, index);
-    const values = valuesOf(event, at, frame);
-    const pitches = pitchesOf(part, frame, event);
-    let moment = at;
-    return values.map((value, place): Sign => {
-      const [isFirst, isLast] = [place === 0, place === values.length - 1];
-      const sign = {
-        at: moment,
-        value,
-        pitches,
-        tiedFrom: event.kind === "note" && (!isFirst || tie.from),
-        tiedTo: event.kind === "note" && (!isLast || tie.to),
-        event,
-        isFirstOfEvent: isFirst,
-        isLastOfEvent: isLast,
-        opensTuplet: isFirst && tuplets.some((group) => group.first === index),
-        closesTuplet: isLast && tuplets.some((group) => group.first + group.count - 1 === index),
-        isBarRest: event.kind === "rest" && events.length === 1 && frame.short === null,
-      };
-      moment = (moment + value.ticks) as Ticks;
-      return sign;
-    });
+  const events = eventsOf(part.score, part.line, bar);
+  const tuplets = tupletGroups({ events } as Parameters<typeof tupletGroups>[0]);
+  const frame = part.score.frames[bar] as Frame;
+  const signs = barSigns(events, barContextOf(part.score, part.line, bar, NOWHERE)).flatMap((sign) => restsOfShortBar(sign, frame));
+  return signs.map((sign, index): Sign => {
+    const place = sign.event;
+    const isFirst = signs[index - 1]?.event !== place;
+    const isLast = signs[index + 1]?.event !== place;
+    const tie = tiesAround(part, bar, place);
+    return {
+      ...sign,
+      source: events[place] as LineEvent,
+      tiedFrom: sign.heads.length > 0 && (!isFirst || tie.from),
+      tiedTo: sign.heads.length > 0 && (!isLast || tie.to),
+      isFirstOfEvent: isFirst,
+      opensTuplet: isFirst && tuplets.some(({ first }) => first === place),
+      closesTuplet: isLast && tuplets.some(({ first, count }) => first + count - 1 === place),
+    };
   });
 }
 
-/** A bar of rest is one sign whatever the meter; everything else is divided as it is printed. */
-function valuesOf(event: PipeEvent | ConcertEvent, at: Ticks, frame: Frame): readonly WrittenValue[] {
-  if (event.kind === "rest" && event.ticks === frameTicks(frame) && frame.short === null) {
-    return [{ base: 1, dots: 0, tuplet: null, ticks: event.ticks }];
-  }
-  return writtenValues(at, event.ticks, event.tuplet, frame);
-}
-
-function pitchesOf(part: Part, frame: Frame, event: PipeEvent | ConcertEvent): readonly Spelling[] {
-  if (event.kind === "rest") return [];
-  if (isPipeNote(event)) return [writtenSpellingOf(event.note)];
-  const { diatonic, chromatic } = inverted(partTransposition(part, frame));
-  return event.pitches.map((pitch) => transposedSpelling(spellingOf(pitch), diatonic, chromatic));
+/** A whole bar's rest is one as long as the meter; one that fills a pickup or another short bar has values of its own. */
+function restsOfShortBar(sign: BarSign, frame: Frame): readonly BarSign[] {
+  if (!sign.wholeBar || frame.short === null) return [sign];
+  let at: number = sign.at;
+  return writtenValues(sign.at, sign.value.ticks, null, frame).map((value) => {
+    const here = { ...sign, at: at as Ticks, value, wholeBar: false };
+    at += value.ticks;
+    return here;
+  });
 }
 
 /** Whether the event at a place is tied from the one before, and to the one after; over a bar line too. A tie to another note is none. */
@@ -92,8 +67,9 @@ function holdsOver(first: LineNote | null, second: LineNote | null): boolean {
 }
 
 /** The note at a place of a bar, where -1 is the last of the bar before and one past the end is the first of the next. Null for a rest. */
-function noteAt(part: Part, bar: number, index: number): LineNote | null {
-  const events = partEvents(part, bar);
-  const event = index < 0 ? partEvents(part, bar - 1).at(-1) : index < events.length ? events[index] : partEvents(part, bar + 1)[0];
+function noteAt({ score, line }: Part, bar: number, index: number): LineNote | null {
+  const events = eventsOf(score, line, bar);
+  const event =
+    index < 0 ? eventsOf(score, line, bar - 1).at(-1) : index < events.length ? events[index] : eventsOf(score, line, bar + 1)[0];
   return event?.kind === "note" ? event : null;
 }

@@ -1,5 +1,4 @@
 import type { Clef } from "../ensemble/player.ts";
-import type { Spelling } from "../pitch/concert-pitch.ts";
 import { stepOf } from "../pitch/transpose.ts";
 import type { Sign } from "./musicxml-signs.ts";
 
@@ -12,6 +11,6 @@ const MIDDLE_LINES: Readonly<Record<Clef, number>> = { treble: 34, alto: 28, bas
  */
 export function stemDirection(signs: readonly Sign[], clef: Clef, octaves: number): "up" | "down" {
   const middle = MIDDLE_LINES[clef] + 7 * octaves;
-  const places = signs.flatMap(({ pitches }) => pitches.map((pitch: Spelling) => stepOf(pitch) - middle));
+  const places = signs.flatMap(({ heads }) => heads.map(({ spelling }) => stepOf(spelling) - middle));
   return Math.max(...places) + Math.min(...places) >= 0 ? "down" : "up";
 }

@@ -123,8 +123,8 @@ describe("a pipe part in MusicXML", () => {
   it("says in words where the chanter starts and stops, in their order", () => {
     const part = partOf([pipeNote("low-a", 1920, { strikeIn: true }), pipeNote("d", 1920, { cutOff: true })]);
     expect(
-      part.texts("//measure/*[self::note or self::direction[.//words[. = 'strike in' or . = 'cut off']]]//*[self::step or self::words]"),
-    ).toEqual(["strike in", "A", "D", "cut off"]);
+      part.texts("//measure/*[self::note or self::direction[.//words[. = 'strike-in' or . = 'cut-off']]]//*[self::step or self::words]"),
+    ).toEqual(["strike-in", "A", "D", "cut-off"]);
   });
 });
 

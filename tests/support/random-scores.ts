@@ -94,17 +94,15 @@ function anyChords(meter: Meter): fc.Arbitrary<readonly Chord[]> {
 }
 
 function anyPipeLine(frames: readonly Frame[]): fc.Arbitrary<PipeLine> {
-  return fc
-    .record({ chanter: fc.constantFrom(...CHANTER_NAMES), bars: fc.tuple(...frames.map(anyPipeBar)) })
-    .map(
-      ({ chanter, bars }): PipeLine => ({
-        kind: "pipes",
-        id: "pipes",
-        name: "Pipes",
-        setup: fullSetup(chanter),
-        bars: bars.map((bar, index) => untied(bar, bars[index + 1])),
-      }),
-    );
+  return fc.record({ chanter: fc.constantFrom(...CHANTER_NAMES), bars: fc.tuple(...frames.map(anyPipeBar)) }).map(
+    ({ chanter, bars }): PipeLine => ({
+      kind: "pipes",
+      id: "pipes",
+      name: "Pipes",
+      setup: fullSetup(chanter),
+      bars: bars.map((bar, index) => untied(bar, bars[index + 1])),
+    }),
+  );
 }
 
 /** No note is tied to one that gracenotes divide from it. */
