@@ -7,6 +7,7 @@ import type { Line, Score } from "../../src/score/score.ts";
 import { cases, PATIENCE } from "../support/cases.ts";
 import { expectHeard } from "../support/heard.ts";
 import { HAS_SCHEMA, SCHEMA_NOTE, schemaFaults } from "../support/musicxml-schema.ts";
+import { draws, scoreFrom } from "../support/random-music.ts";
 import { anyScore } from "../support/random-scores.ts";
 import { soundOfMusicxml } from "../support/verovio-reading.ts";
 import { xmlReading } from "../support/xml-reading.ts";
@@ -53,6 +54,17 @@ describe("MusicXML of any score", () => {
         }
       }),
       { seed: SEED, numRuns: cases(60, 3000) },
+    );
+  });
+
+  it("sounds, to another reader, what is drawn for the edits' laws: duplets, parted triplets, repeats", { timeout: PATIENCE }, async () => {
+    await fc.assert(
+      fc.asyncProperty(draws, async (numbers) => {
+        const score = scoreFrom(numbers);
+        const heard = await soundOfMusicxml(musicxmlOfScore(score));
+        for (const [index, line] of score.lines.entries()) expectHeard(heard[index], score, line);
+      }),
+      { seed: SEED, numRuns: cases(30, 1500) },
     );
   });
 

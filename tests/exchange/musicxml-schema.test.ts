@@ -3,6 +3,8 @@ import { PLAYERS } from "../../src/ensemble/catalogue.ts";
 import { PIPES_SOUND, soundOfPlayer } from "../../src/exchange/musicxml-instruments.ts";
 import { musicxmlOfPart, musicxmlOfScore } from "../../src/exchange/musicxml-score.ts";
 import { CHANTER_NAMES } from "../../src/pipes/default-setups.ts";
+import { scoreFromSavedForm } from "../../src/score/saved-form.ts";
+import { EXAMPLE_SKETCHES } from "../support/examples.ts";
 import { lanternScore } from "../support/lantern-score.ts";
 import { HAS_SCHEMA, SCHEMA_NOTE, schemaFaults, soundNames } from "../support/musicxml-schema.ts";
 
@@ -10,6 +12,12 @@ import { HAS_SCHEMA, SCHEMA_NOTE, schemaFaults, soundNames } from "../support/mu
 describe.skipIf(!HAS_SCHEMA)(`MusicXML against the 4.0 schema${SCHEMA_NOTE}`, () => {
   it.each(CHANTER_NAMES)("is valid for the whole score with a %s chanter", (chanter) => {
     expect(schemaFaults(musicxmlOfScore(lanternScore(chanter)))).toEqual([]);
+  });
+
+  it.each(EXAMPLE_SKETCHES)("is valid for the score and every part of $file", ({ text }) => {
+    const score = scoreFromSavedForm(text);
+    expect(schemaFaults(musicxmlOfScore(score))).toEqual([]);
+    for (const line of score.lines) expect(schemaFaults(musicxmlOfPart(score, line)), line.id).toEqual([]);
   });
 
   it("is valid for the part of every player of the catalogue", () => {

@@ -2,7 +2,9 @@ import { describe, expect, it } from "vitest";
 import { PLAYERS } from "../../src/ensemble/catalogue.ts";
 import { musicxmlOfPart, musicxmlOfScore } from "../../src/exchange/musicxml-score.ts";
 import { CHANTER_NAMES } from "../../src/pipes/default-setups.ts";
+import { scoreFromSavedForm } from "../../src/score/saved-form.ts";
 import type { Line } from "../../src/score/score.ts";
+import { EXAMPLE_SKETCHES } from "../support/examples.ts";
 import { expectHeard } from "../support/heard.ts";
 import { lanternScore } from "../support/lantern-score.ts";
 import { soundOfMusicxml } from "../support/verovio-reading.ts";
@@ -12,6 +14,12 @@ describe("MusicXML as another reader plays it", () => {
     const score = lanternScore(chanter);
     const heard = await soundOfMusicxml(musicxmlOfScore(score));
     expect(heard.length).toBe(score.lines.length);
+    for (const [index, line] of score.lines.entries()) expectHeard(heard[index], score, line);
+  });
+
+  it.each(EXAMPLE_SKETCHES)("has every note of every part of $file", async ({ text }) => {
+    const score = scoreFromSavedForm(text);
+    const heard = await soundOfMusicxml(musicxmlOfScore(score));
     for (const [index, line] of score.lines.entries()) expectHeard(heard[index], score, line);
   });
 

@@ -1,4 +1,5 @@
 import { hertzOf } from "../../src/pipes/sounding.ts";
+import { bandAToMatch } from "../../src/pipes/tempering.ts";
 import { nearestSemitone } from "../../src/pitch/reference-pitch.ts";
 import { semitoneOf } from "../../src/pitch/semitone.ts";
 import type { ConcertEvent, PipeEvent } from "../../src/score/bar.ts";
@@ -12,7 +13,7 @@ import type { Line, Score } from "../../src/score/score.ts";
 export interface SoundingEvent {
   readonly from: number;
   readonly to: number;
-  /** Semitones, MIDI numbering, lowest first; on the pipes the one nearest to the hertz that truly sound. */
+  /** Semitones, MIDI numbering, lowest first; on the pipes the one nearest to the hertz that truly sound, for a band that has low A under its name. */
   readonly semitones: readonly number[];
   /** How many gracenotes come before it. */
   readonly gracenotes: number;
@@ -32,7 +33,7 @@ export function soundingEvents(score: Score, line: Line): readonly SoundingEvent
       const last = events.at(-1);
       if (event.kind === "note") {
         if (last !== undefined && holdsOver(last, { note: event, bar, from: at })) events.splice(-1, 1, { ...last, to, note: event, bar });
-        else events.push({ from: at, to, semitones: semitonesOf(score, line, event), gracenotes: graceCount(event), note: event, bar });
+        else events.push({ from: at, to, semitones: semitonesOf(line, event), gracenotes: graceCount(event), note: event, bar });
       }
       at = to;
     }
@@ -57,10 +58,10 @@ function eventsOf(score: Score, line: Line, bar: number): readonly (PipeEvent | 
   return line.kind === "pipes" ? (line.bars[bar]?.events ?? []) : concertEventsOf(score, line, bar);
 }
 
-function semitonesOf(score: Score, line: Line, note: LineNote): readonly number[] {
+function semitonesOf(line: Line, note: LineNote): readonly number[] {
   if (!isPipeNote(note)) return note.pitches.map(semitoneOf).toSorted((a, b) => a - b);
   if (line.kind !== "pipes") throw new RangeError("a chanter note on another line");
-  return [nearestSemitone(hertzOf(line.setup, note.note), score.bandA).semitone];
+  return [nearestSemitone(hertzOf(line.setup, note.note), bandAToMatch(line.setup)).semitone];
 }
 
 function graceCount(note: LineNote): number {
