@@ -16,6 +16,7 @@ import { cutToFrame } from "./cut-to-frame.ts";
 import { changeChords, changeKey, changeSection, changeTempo } from "./frame-edits.ts";
 import { addPipes, addPlayer, changeSetup, double, makeOwn, removeLine, renameLine } from "./line-edits.ts";
 import { lostWords } from "./lost-words.ts";
+import { tiesMended } from "./mended-ties.ts";
 import { changeMeter } from "./meter-change.ts";
 import { paste } from "./paste.ts";
 import { changePickup } from "./pickup.ts";
@@ -24,6 +25,7 @@ import { CUTS_TUPLET, NO_SUCH_BAR } from "./refusals.ts";
 import { changeEnding, changeRepeat } from "./repeats.ts";
 import { cutOff, strikeIn } from "./strike-and-cut.ts";
 import { breaksTuplet } from "./tuplet-law.ts";
+import { sharing } from "./with-bars.ts";
 
 /** Edits that say themselves that something goes, words and all. All others keep every sung syllable or are refused. */
 const REMOVING: ReadonlySet<Edit["kind"]> = new Set(["clear", "paste", "syllables", "remove-bars", "remove-line"]);
@@ -41,7 +43,7 @@ export function applyEdit(score: Score, edit: Edit): Outcome<Score> {
   if (breaksTuplet(score, changed.value)) return CUTS_TUPLET;
   const lost = REMOVING.has(edit.kind) ? [] : lostWords(score, changed.value);
   if (lost[0] !== undefined) return refused(`“${lost[0].text}” would lose its note. Move or clear the word first.`);
-  return done({ ...changed.value, revision: score.revision + 1 });
+  return done({ ...sharing(score, tiesMended(score, changed.value)), revision: score.revision + 1 });
 }
 
 /** The score after several edits in order, or the first refusal; the score is then as it was before them all. */

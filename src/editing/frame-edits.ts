@@ -4,16 +4,24 @@ import type { BarRange } from "../score/edit.ts";
 import type { Chord, Frame, Section, Tempo } from "../score/frame.ts";
 import { LONGEST_TEXT, MOST_CHORDS } from "../score/limits.ts";
 import { frameTicks } from "../score/meter.ts";
+import { sameFrame } from "../score/same-frame.ts";
 import type { Score } from "../score/score.ts";
 import { isWritable } from "../score/written-values.ts";
 import { done, type Outcome, refused } from "../units/outcome.ts";
 import { isRange } from "./bars-in-and-out.ts";
 import { NO_SUCH_BAR } from "./refusals.ts";
 
-/** The score with the frames of a range changed; a frame that comes out the same object stays it. */
+/** The score with the frames of a range changed; a frame that comes out equal stays the very same frame. */
 export function withFrames(score: Score, range: BarRange, change: (frame: Frame, bar: number) => Frame): Score {
-  const frames = score.frames.map((frame, bar) => (bar >= range.first && bar <= range.last ? change(frame, bar) : frame));
-  return { ...score, frames };
+  let touched = false;
+  const frames = score.frames.map((frame, bar) => {
+    if (bar < range.first || bar > range.last) return frame;
+    const changed = change(frame, bar);
+    if (sameFrame(changed, frame)) return frame;
+    touched = true;
+    return changed;
+  });
+  return touched ? { ...score, frames } : score;
 }
 
 export function changeTempo(score: Score, range: BarRange, tempo: Tempo): Outcome<Score> {

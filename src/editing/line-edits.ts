@@ -1,7 +1,7 @@
 import { PLAYERS } from "../ensemble/catalogue.ts";
 import type { PlayerId } from "../ensemble/player.ts";
 import type { PipeSetup } from "../pipes/pipe-setup.ts";
-import type { ConcertBar, ConcertEvent, OwnBar } from "../score/bar.ts";
+import type { ConcertBar, ConcertEvent, DoublingBar, OwnBar } from "../score/bar.ts";
 import { concertEventsOf } from "../score/doubling.ts";
 import type { BarRange } from "../score/edit.ts";
 import { LONGEST_TEXT, MOST_LINES, MOST_OCTAVES } from "../score/limits.ts";
@@ -33,7 +33,7 @@ export function addPlayer(
   if (!PLAYERS.some((one) => one.id === player)) return refused("Nobody plays that instrument here.");
   if (doubles !== null && pipeLineOf(score, doubles) === null) return NO_PIPES;
   if (!isOctaves(octaves)) return NO_OCTAVES;
-  const doubling: ConcertBar | null = doubles === null ? null : { kind: "doubling", of: doubles, octaves };
+  const doubling: ConcertBar | null = doubles === null ? null : { kind: "doubling", of: doubles, octaves: octaves + 0 };
   const bars = score.frames.map((frame): ConcertBar => doubling ?? { kind: "own", events: [restOf(frameTicks(frame))] });
   return added(score, { kind: "concert", id, name, player, bars });
 }
@@ -82,8 +82,10 @@ export function double(score: Score, id: LineId, range: BarRange, of: LineId, oc
   if (!isRange(score, range)) return NO_SUCH_BAR;
   if (pipeLineOf(score, of) === null) return NO_PIPES;
   if (!isOctaves(octaves)) return NO_OCTAVES;
-  const doubling: ConcertBar = { kind: "doubling", of, octaves };
-  const bars = line.bars.map((bar, index) => (index >= range.first && index <= range.last ? doubling : bar));
+  // Adding 0 makes a zero of a minus zero, which a saved sketch could not tell.
+  const doubling: DoublingBar = { kind: "doubling", of, octaves: octaves + 0 };
+  const isSame = (bar: ConcertBar): boolean => bar.kind === "doubling" && bar.of === of && bar.octaves === doubling.octaves;
+  const bars = line.bars.map((bar, index) => (index < range.first || index > range.last || isSame(bar) ? bar : doubling));
   return done(withLine(score, { ...line, bars }));
 }
 

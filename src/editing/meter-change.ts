@@ -5,6 +5,7 @@ import type { Frame, Meter } from "../score/frame.ts";
 import type { LineEvent } from "../score/like-events.ts";
 import { MOST_BARS, MOST_BEATS } from "../score/limits.ts";
 import { frameTicks, isShort, meterTicks } from "../score/meter.ts";
+import { sameFrame } from "../score/same-frame.ts";
 import type { Line, Score } from "../score/score.ts";
 import { isWritable } from "../score/written-values.ts";
 import { done, type Outcome, refused } from "../units/outcome.ts";
@@ -50,7 +51,9 @@ export function changeMeter(score: Score, range: BarRange, meter: Meter): Outcom
   frames.push(...score.frames.slice(range.last + 1));
   if (frames.length > MOST_BARS) return refused(`A sketch has at most ${MOST_BARS} bars.`);
   const lines = score.lines.map((line, index) => withLineBars(line, [...(bars[index] ?? []), ...line.bars.slice(range.last + 1)]));
-  return done({ ...score, frames, lines });
+  const same = frames.length === score.frames.length;
+  const kept = frames.map((frame, bar) => (same && sameFrame(frame, score.frames[bar] as Frame) ? (score.frames[bar] as Frame) : frame));
+  return done({ ...score, frames: kept, lines });
 }
 
 /** Whether a meter is one a score may have. */

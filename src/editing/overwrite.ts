@@ -1,6 +1,6 @@
 import type { Tuplet } from "../score/bar.ts";
 import { barAtTime, barStarts, scoreTicks } from "../score/bar-starts.ts";
-import { isPipeNote, type LineEvent } from "../score/like-events.ts";
+import { isPipeNote, type LineEvent, soundAlike } from "../score/like-events.ts";
 import type { LineId } from "../score/line-id.ts";
 import { lineOf } from "../score/line-of.ts";
 import type { Line, Score } from "../score/score.ts";
@@ -33,7 +33,7 @@ interface Piece {
  * Puts events, one after the other, over a stretch of a line's time: what every edit of notes comes down to.
  * A note that is cut keeps its head (untied) and its tail (a note of its own, without gracenotes, words or strike-in).
  * An event that runs over a bar line, or over the edge of a tuplet that is only partly covered, is cut there and tied.
- * `fillers` fill the stretch exactly and may be tied among each other; a last note comes out untied.
+ * `fillers` fill the stretch exactly and may be tied among each other; a note that no like one follows comes out untied.
  */
 export function overwritten(score: Score, id: LineId, from: number, to: number, fillers: readonly LineEvent[]): Outcome<Score> {
   const line = lineOf(score, id);
@@ -124,9 +124,11 @@ function fill(
   const found = new Map<number, LineEvent[]>();
   const partly = zones.filter((zone) => (zone.from < from && zone.to > from) || (zone.from < to && zone.to > to));
   let at = from;
-  for (const filler of fillers) {
+  for (const [place, filler] of fillers.entries()) {
     const end = at + filler.ticks;
-    const ending = end === to ? untied(filler) : filler;
+    const next = fillers[place + 1];
+    const leadsOn = filler.kind === "note" && next?.kind === "note" && soundAlike(filler, next);
+    const ending = leadsOn ? filler : untied(filler);
     const pieces = filler.tuplet === null ? cut(score, partly, at, end) : whole(score, partly, at, end, filler.tuplet);
     if (pieces === "cuts-tuplet") return CUTS_TUPLET;
     if (pieces.some((piece) => !isWritable(piece.to - piece.from, piece.tuplet))) return TOO_SHORT;

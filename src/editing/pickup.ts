@@ -19,6 +19,7 @@ export function changePickup(score: Score, length: Ticks | null): Outcome<Score>
   const whole = meterTicks(frame.meter);
   if (length !== null && (length >= whole || !isWritable(length, null)))
     return refused("A pickup is shorter than its bar, and at least a 32nd.");
+  if (frame.short === length) return done(score);
   if (score.frames.length === 1 && length !== null) return refused("A pickup needs a bar after it.");
   const from = frameTicks(frame);
   const to = length ?? whole;

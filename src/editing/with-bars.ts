@@ -39,3 +39,28 @@ function lineWithEvents(score: Score, line: Line, changed: ReadonlyMap<number, r
   }
   return touched ? withLineBars(line, bars) : line;
 }
+
+/**
+ * The second score with every bar that came out as it was exchanged for the very bar of the first: an edit of two steps may change a bar and change
+ * it back. Lines to which bars came or from which some went are left as they are.
+ */
+export function sharing(before: Score, after: Score): Score {
+  let touched = false;
+  const lines = after.lines.map((line) => {
+    const old = before.lines.find((one) => one.id === line.id);
+    if (old === undefined || old === line || old.bars.length !== line.bars.length) return line;
+    const known: readonly AnyBar[] = old.bars;
+    const bars = (line.bars as readonly AnyBar[]).map((bar, index) => (sameBar(bar, known[index]) ? (known[index] as AnyBar) : bar));
+    if (bars.every((bar, index) => bar === line.bars[index])) return line;
+    touched = true;
+    return withLineBars(line, bars);
+  });
+  return touched ? { ...after, lines } : after;
+}
+
+function sameBar(one: AnyBar, other: AnyBar | undefined): boolean {
+  if (one === other) return true;
+  if (other === undefined || one.kind === "doubling" || other.kind === "doubling" || one.kind !== other.kind) return false;
+  const events: readonly LineEvent[] = other.events;
+  return one.events.length === events.length && one.events.every((event, index) => sameEvent(event, events[index] as LineEvent));
+}
