@@ -69,7 +69,7 @@ function phrasesOf(events: readonly PlayedEvent<PipeEvent>[], canRest: boolean):
       continue;
     }
     const cutOff = event.cutOff && played.toItsEnd;
-    if (last !== null && tied && event.note === last.event.note && last.end === played.start) {
+    if (last !== null && tied && event.note === last.event.note && event.gracenotes.length === 0) {
       last.end = played.end;
       last.cutOff = cutOff;
     } else {
