@@ -1,6 +1,6 @@
 import { shownNumber } from "../units/shown.ts";
 import type { Ticks } from "../units/ticks.ts";
-import type { BarContext } from "./bar-context.ts";
+import type { BarContext, PlacedWords } from "./bar-context.ts";
 import type { BarSign } from "./bar-signs.ts";
 import { groupOf, hundredths } from "./boxes.ts";
 import type { Face, Mark, MarkGroup, MarkRole, TextMark } from "./drawing.ts";
@@ -28,7 +28,6 @@ const CLEAR = 4;
 
 /** Rows keep one height where no ink forbids it, so that neighbours line up. Baselines, desk pixels above the staff. */
 const DIRECTION_BASELINE = -9;
-const CHORD_BASELINE = -13;
 const SECTION_BASELINE = -32;
 const ENDING_TOP = -32;
 const SYLLABLE_BASELINE = STAFF_HEIGHT + 24;
@@ -55,7 +54,7 @@ export function groupsAbove(placed: PlacedSigns, sky: Skyline): readonly MarkGro
   for (const [index, sign] of placed.signs.entries()) put(chartGroup(sign, placed.xs[index] as number, placed.context.width, sky));
   for (const [index, sign] of placed.signs.entries()) put(articulationGroup(sign, placed.xs[index] as number, placed.context.width, sky));
   put(directionGroup(placed.context, sky));
-  for (const chord of placed.context.chords) put(chordGroup(chord.text, chord.at, xOfMoment(placed, chord.at), placed.context.width, sky));
+  for (const chord of placed.context.chords) put(chordGroup(chord, xOfMoment(placed, chord.at), placed.context, sky));
   put(headingGroup(placed.context, sky));
   put(endingGroup(placed.context, sky));
   put(numberGroup(placed.context, sky));
@@ -98,9 +97,9 @@ function directionGroup({ directions }: BarContext, sky: Skyline): MarkGroup | n
   return directions === "" ? null : wordsGroup("words", null, directions, 3, DIRECTION_BASELINE, sky, WORDS);
 }
 
-function chordGroup(symbol: string, at: Ticks, x: number, barWidth: number, sky: Skyline): MarkGroup {
+function chordGroup({ text: symbol, at }: PlacedWords, x: number, { width: barWidth, chordBaseline }: BarContext, sky: Skyline): MarkGroup {
   const width = textWidth(symbol, CHORDS.face, CHORDS.weight, CHORDS.size);
-  return wordsGroup("chord", at, symbol, Math.max(2, Math.min(x, barWidth - width - 2)), CHORD_BASELINE, sky, CHORDS);
+  return wordsGroup("chord", at, symbol, Math.max(2, Math.min(x, barWidth - width - 2)), chordBaseline, sky, CHORDS);
 }
 
 /** Section and tempo stand on one line at the beginning of their bar. */

@@ -55,8 +55,8 @@ export interface BarContext {
   readonly tieOutReach: number;
   /** What the bar before did to notes outside the signature, so that courtesy accidentals can take it back: `C5` to its alteration. */
   readonly altersBefore: Readonly<Record<string, number>>;
-  /** The cross-fingered note that the bar before ends on: its chart stands there already. */
-  readonly chartBefore: CrossFingeredNote | null;
+  /** The cross-fingered notes of the bar before on the same line of staff: their charts have been seen. */
+  readonly chartsBefore: readonly CrossFingeredNote[];
   readonly opening: "plain" | "repeat";
   readonly closing: Closing;
   readonly ending: EndingBracket | null;
@@ -66,5 +66,7 @@ export interface BarContext {
   readonly section: string;
   readonly tempo: { readonly beat: Ticks; readonly perMinute: number } | null;
   readonly chords: readonly PlacedWords[];
+  /** Where the chords of the whole line of staff stand, so that they are level; a chord over higher ink goes over that. */
+  readonly chordBaseline: number;
   readonly number: string;
 }

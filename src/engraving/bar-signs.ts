@@ -61,14 +61,13 @@ export function writtenSpellings(note: LineNote, reading: Reading): readonly Spe
 export function barSigns(events: readonly LineEvent[], context: Pick<BarContext, Needed>): readonly BarSign[] {
   const frame = context as Pick<Frame, "meter" | "short"> as Frame;
   const accidentals = new Accidentals(context);
-  let chart = context.chartBefore as string | null;
+  const charted = new Set<string>(context.chartsBefore);
   const signs: BarSign[] = [];
   for (const { at, index, event } of placedEvents({ events })) {
     const wholeBar = event.kind === "rest" && event.ticks === frameTicks(frame);
     const values = wholeBar ? [wholeRest(event.ticks)] : valuesOf(at, event.ticks, event.tuplet, frame);
     const spellings = event.kind === "note" ? writtenSpellings(event, context.reading) : [];
-    const holes = holesToShow(event, context.reading, chart);
-    if (event.kind === "note") chart = isPipeNote(event) ? event.note : null;
+    const holes = holesToShow(event, context.reading, charted);
     let from: number = at;
     for (const [place, value] of values.entries()) {
       const last = place === values.length - 1;
@@ -94,7 +93,7 @@ export function barSigns(events: readonly LineEvent[], context: Pick<BarContext,
   return signs;
 }
 
-type Needed = "reading" | "meter" | "short" | "key" | "tieIn" | "altersBefore" | "chartBefore";
+type Needed = "reading" | "meter" | "short" | "key" | "tieIn" | "altersBefore" | "chartsBefore";
 
 function wholeRest(ticks: Ticks): WrittenValue {
   return { base: 1, dots: 0, tuplet: null, ticks };
@@ -110,10 +109,12 @@ function isTiedTo(events: readonly LineEvent[], index: number): boolean {
   return before?.kind === "note" && before.tied;
 }
 
-/** The chart stands over the first of a run of one cross-fingered note. */
-function holesToShow(event: LineEvent, reading: Reading, chart: string | null): Holes | null {
+/** The chart stands over a cross-fingered note where it comes for the first time in a bar and was not in the bar before. */
+function holesToShow(event: LineEvent, reading: Reading, charted: Set<string>): Holes | null {
   if (reading.kind !== "pipes" || event.kind === "rest" || !isPipeNote(event)) return null;
-  return isCrossFingered(event.note) && event.note !== chart ? reading.holes[event.note] : null;
+  if (!isCrossFingered(event.note) || charted.has(event.note)) return null;
+  charted.add(event.note);
+  return reading.holes[event.note];
 }
 
 /**

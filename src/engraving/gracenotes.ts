@@ -66,7 +66,7 @@ function beams(left: number, right: number, tip: number): readonly Mark[] {
   return Array.from({ length: BEAMS }, (_, beam) => {
     const top = tip + beam * BEAM_STEP;
     const [x1, x2, y1, y2] = [left, right, top, top + BEAM].map(hundredths);
-    return { kind: "path", d: `M${x1} ${y1}L${x2} ${y1}L${x2} ${y2}L${x1} ${y2}Z` };
+    return { kind: "path", d: `M${x1} ${y1}L${x1} ${y2}L${x2} ${y2}L${x2} ${y1}Z` };
   });
 }
 

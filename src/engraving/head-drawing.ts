@@ -6,8 +6,8 @@ import type { BarDrawing, MarkGroup } from "./drawing.ts";
 import { writtenKey } from "./part-facts.ts";
 import { clefStrip, meterStrip, type Strip, signatureStrip } from "./signature.ts";
 
-const BEFORE_CLEF = 4;
-const AFTER_EACH = 5;
+const BEFORE_CLEF = 3;
+const AFTER_EACH = 4;
 
 const kept = new Map<string, BarDrawing>();
 

@@ -27,7 +27,12 @@ export interface BarPlace {
   /** Whether clef and signature stand just before it, so that it prints none itself. */
   readonly firstInSystem: boolean;
   readonly lastInSystem: boolean;
+  /** See `BarContext`; left out, the usual one. */
+  readonly chordBaseline?: number;
 }
+
+/** Where chords stand when nothing is in their way, desk pixels above the staff. */
+export const CHORD_BASELINE = -13;
 
 /** What a line plays in a bar; the identical list as long as nothing in it changes. */
 export function eventsOf(score: Score, line: Line, bar: number): readonly LineEvent[] {
@@ -72,13 +77,14 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
     tieInDrawn: tieIn && place.firstInSystem,
     tieOutReach: held?.kind === "note" && held.tied ? reachOf(score, line, bar, place) : 0,
     altersBefore: before === undefined ? {} : altersLeft(eventsBefore, readingOf(line, before), writtenKey(line, before)),
-    chartBefore: chartAfter(last),
+    chartsBefore: line.kind === "pipes" && !(onPage && place.firstInSystem) ? crossFingeredIn(eventsBefore) : [],
     closing: closingOf(frame, after),
     ending: endingOf(before, frame, after),
     directions: directionsOf(score, line, bar),
     section: onPage ? sectionOf(frame) : "",
     tempo: onPage ? tempoOf(before, frame) : null,
     chords: onPage ? chordsOf(line, frame) : [],
+    chordBaseline: place.chordBaseline ?? CHORD_BASELINE,
     number: onPage && place.firstInSystem && bar > 0 ? String(barNumber(score, bar)) : "",
   };
 }
@@ -113,9 +119,9 @@ function reachOf(score: Score, line: Line, bar: number, place: BarPlace): number
   return Math.max(place.spacing === "desk" ? 6 : 7, room) + glyphWidth(SIGN.head.black) * 0.4;
 }
 
-function chartAfter(last: LineEvent | undefined): CrossFingeredNote | null {
-  if (last?.kind !== "note" || !isPipeNote(last)) return null;
-  return isCrossFingered(last.note) ? last.note : null;
+function crossFingeredIn(events: readonly LineEvent[]): readonly CrossFingeredNote[] {
+  const notes = events.flatMap((event) => (event.kind === "note" && isPipeNote(event) && isCrossFingered(event.note) ? [event.note] : []));
+  return [...new Set(notes)].sort();
 }
 
 function closingOf(frame: Frame, after: Frame | undefined): Closing {

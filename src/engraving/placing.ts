@@ -94,6 +94,13 @@ export function naturalWidth(spacing: Spacing): number {
   return pagePositions(spacing, 1).end;
 }
 
+/** How narrow a bar may be pressed and still read well. */
+export function pressedWidth(spacing: Spacing): number {
+  return pagePositions(spacing, PRESSED).end;
+}
+
+const PRESSED = 0.66;
+
 /** Paper that a quarter note gets, head included. */
 const QUARTER = 27;
 

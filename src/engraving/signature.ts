@@ -50,7 +50,10 @@ export function clefStrip(clef: Clef, x: number): Strip {
   return { marks: [{ kind: "glyph", code, x: hundredths(x), y: CLEF_LINE[clef] * STAFF_SPACE, scale: 1 }], width: glyphWidth(code) };
 }
 
-/** A key's signature, drawn from x; where it replaces another, naturals for whatever it takes away come first. */
+/**
+ * A key's signature, drawn from x. Where it replaces another, naturals take back what was there only if the new one is empty: otherwise it speaks
+ * for itself, as is now usual.
+ */
 export function signatureStrip(key: Key, before: Key | null, clef: Clef, x: number): Strip {
   const marks: Mark[] = [];
   let pen = x;
@@ -59,8 +62,9 @@ export function signatureStrip(key: Key, before: Key | null, clef: Clef, x: numb
     pen += glyphWidth(code) + 0.5;
   };
   const fifths = fifthsOf(key);
-  for (const step of before === null ? [] : stepsTakenAway(fifthsOf(before), fifths)) put(SIGN.accidentals[2], step);
-  if (marks.length > 0) pen += 2;
+  if (fifths === 0 && before !== null) {
+    for (const step of signatureSteps(fifthsOf(before))) put(SIGN.accidentals[2], step);
+  }
   const code = fifths > 0 ? SIGN.accidentals[3] : SIGN.accidentals[1];
   for (const step of signatureSteps(fifths)) put(code, step);
   return { marks, width: pen - x };
@@ -90,11 +94,6 @@ export function signatureLetters(fifths: number): readonly Letter[] {
 
 function signatureSteps(fifths: number): readonly number[] {
   return fifths > 0 ? SHARP_STEPS.slice(0, fifths) : FLAT_STEPS.slice(0, -fifths);
-}
-
-function stepsTakenAway(before: number, now: number): readonly number[] {
-  const kept = Math.sign(before) === Math.sign(now) ? Math.abs(now) : 0;
-  return signatureSteps(before).slice(kept);
 }
 
 function yOfStep(step: number): number {

@@ -1,0 +1,71 @@
+import { css } from "lit";
+
+/** How ink looks on the screen, for every element that paints drawings. */
+export const inkStyles = css`
+  svg {
+    display: block;
+    overflow: hidden;
+    fill: var(--ink);
+  }
+  .staff {
+    fill: var(--line);
+  }
+  .bar-line {
+    fill: var(--ink-2);
+  }
+  .gracenotes {
+    fill: var(--ink);
+  }
+  .words {
+    fill: var(--ink-2);
+  }
+  text {
+    font-family: var(--serif);
+    font-variant-numeric: tabular-nums lining-nums;
+  }
+  text.italic {
+    font-style: italic;
+  }
+  text.sans {
+    font-family: var(--sans);
+    fill: var(--ink-2);
+  }
+  text.w600 {
+    font-weight: 600;
+  }
+  .note.chosen,
+  .note.sounding,
+  .rest.chosen {
+    fill: var(--steel);
+  }
+  .moment {
+    fill: var(--steel);
+  }
+  .ring circle {
+    fill: var(--paper);
+    stroke: var(--ink);
+    stroke-width: 1.25;
+  }
+  .ring text {
+    font: 600 11px/1 var(--sans);
+    fill: var(--ink);
+    text-anchor: middle;
+  }
+  @media (forced-colors: active) {
+    svg {
+      fill: CanvasText;
+    }
+    .staff {
+      fill: GrayText;
+    }
+    .note.chosen,
+    .note.sounding,
+    .moment {
+      fill: Highlight;
+    }
+    .ring circle {
+      fill: Canvas;
+      stroke: CanvasText;
+    }
+  }
+`;

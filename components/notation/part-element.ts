@@ -1,0 +1,321 @@
+import { html, LitElement, type PropertyDeclarations, type PropertyValues } from "lit";
+import { styleMap } from "lit/directives/style-map.js";
+import type { Selection } from "../../src/editing/selection.ts";
+import { type BarDrawing, type Box, STAFF_HEIGHT } from "../../src/engraving/drawing.ts";
+import { eventOfPart, type FoundEvent, nextEvent, startOfEvent } from "../../src/engraving/note-steps.ts";
+import { eventsOf } from "../../src/engraving/part-facts.ts";
+import { spokenEvent } from "../../src/engraving/part-words.ts";
+import type { Address, Moment } from "../../src/score/address.ts";
+import { momentAt, timeOf } from "../../src/score/bar-starts.ts";
+import type { Finding } from "../../src/score/finding.ts";
+import type { LineId } from "../../src/score/line-id.ts";
+import { lineOf } from "../../src/score/line-of.ts";
+import { frameTicks } from "../../src/score/meter.ts";
+import { placedEvents } from "../../src/score/placed-events.ts";
+import type { Line, Score } from "../../src/score/score.ts";
+import type { Ticks } from "../../src/units/ticks.ts";
+import { barElement, classNotes, svgElement } from "./bar-element.ts";
+import { ringPlace } from "./ring-place.ts";
+
+/** A bar's drawing and where its top left stands, in px of the painted surface. */
+export interface PlacedBar {
+  readonly bar: number;
+  readonly drawing: BarDrawing;
+  readonly x: number;
+  readonly y: number;
+  /** Px to a desk pixel. */
+  readonly scale: number;
+}
+
+interface PaintedBar extends PlacedBar {
+  readonly element: SVGGElement;
+}
+
+/** How far from a note a press still finds it, px. */
+const REACH = 22;
+
+/** How wide the moment line is. */
+const MOMENT = 1.5;
+
+/** Radius of a finding's ring. */
+const RING = 7.5;
+
+/** A note of a part has been chosen, by hand or by keyboard. */
+export type NoteChosenEvent = CustomEvent<{ readonly address: Address }>;
+
+/**
+ * What every view of one part has in common: it paints only bars that changed, shows what is chosen and what sounds, and lets notes be
+ * chosen with mouse, touch and arrow keys. Where bars stand is the view's own business.
+ *
+ * @fires note-chosen NoteChosenEvent
+ */
+export abstract class PartElement extends LitElement {
+  static override properties: PropertyDeclarations = {
+    score: { attribute: false },
+    line: { attribute: false },
+    selection: { attribute: false },
+    findings: { attribute: false },
+    focusAt: { state: true },
+  };
+
+  declare score: Score;
+  declare line: LineId;
+  declare selection: Selection;
+  declare findings: readonly Finding[];
+  /** The note the arrow keys are at, where that is not the chosen one. */
+  declare protected focusAt: Moment | null;
+
+  #moment: Moment | null = null;
+  readonly #painted = new Map<number, PaintedBar>();
+  #soundingBar = -1;
+
+  constructor() {
+    super();
+    this.line = "";
+    this.selection = { kind: "nothing" };
+    this.findings = [];
+    this.focusAt = null;
+  }
+
+  /** The playing position, or null while nothing plays. Set with every frame, so it goes past Lit, straight to the line. */
+  get moment(): Moment | null {
+    return this.#moment;
+  }
+  set moment(moment: Moment | null) {
+    this.#moment = moment;
+    this.showMoment();
+  }
+
+  /** The bars in view, in order, each with its place. */
+  protected abstract placedBars(line: Line): readonly PlacedBar[];
+
+  /** The surface that bars are painted on: `.bars`, `.rings` and `.moment` inside it. */
+  protected get surface(): SVGSVGElement | null {
+    return this.renderRoot.querySelector<SVGSVGElement>("svg.surface");
+  }
+
+  /** The line shown, or null while there is none. */
+  protected get shownLine(): Line | null {
+    return this.score === undefined ? null : lineOf(this.score, this.line);
+  }
+
+  protected override updated(_changed: PropertyValues): void {
+    this.paint();
+  }
+
+  /** Brings the surface in line with the score: bars whose drawing is the same one are left as they are. */
+  protected paint(): void {
+    const line = this.shownLine;
+    const layer = this.surface?.querySelector<SVGGElement>(".bars");
+    if (line === null || layer === undefined || layer === null) return;
+    const wanted = this.placedBars(line);
+    const kept = new Set(wanted.map(({ bar }) => bar));
+    for (const [bar, painted] of this.#painted) {
+      if (kept.has(bar)) continue;
+      painted.element.remove();
+      this.#painted.delete(bar);
+    }
+    for (const placed of wanted) this.#paintBar(layer, placed);
+    this.#showChosen(line);
+    this.#showFindings(line);
+    this.showMoment();
+  }
+
+  #paintBar(layer: SVGGElement, placed: PlacedBar): void {
+    const before = this.#painted.get(placed.bar);
+    const same = before?.drawing === placed.drawing && before.element.parentNode === layer;
+    const element = same ? before.element : barElement(placed.drawing);
+    if (!same || before.x !== placed.x || before.y !== placed.y || before.scale !== placed.scale) {
+      const size = placed.scale === 1 ? "" : ` scale(${placed.scale})`;
+      element.setAttribute("transform", `translate(${placed.x} ${placed.y})${size}`);
+    }
+    if (!same) {
+      before?.element.remove();
+      layer.append(element);
+    }
+    this.#painted.set(placed.bar, { ...placed, element });
+  }
+
+  /** The chosen note or stretch is steel, in the part it was chosen in and in those that double it. */
+  #showChosen(line: Line): void {
+    for (const { bar, element } of this.#painted.values()) classNotes(element, "chosen", this.#chosenIn(line, bar));
+  }
+
+  #chosenIn(line: Line, bar: number): ReadonlySet<Ticks> {
+    const { selection, score } = this;
+    const own = line.kind === "concert" ? line.bars[bar] : undefined;
+    const follows = (id: LineId) => id === line.id || (own?.kind === "doubling" && own.of === id);
+    if (selection.kind === "note" && selection.at.bar === bar && follows(selection.at.line)) {
+      const at = startOfEvent(score, line, selection.at);
+      return new Set(at === null ? [] : [at]);
+    }
+    if (selection.kind !== "stretch" || !follows(selection.line)) return new Set();
+    const [from, to] = [timeOf(score.frames, selection.from), timeOf(score.frames, selection.to)];
+    const start = timeOf(score.frames, { bar, at: 0 as Ticks });
+    const inside = placedEvents({ events: eventsOf(score, line, bar) }).filter(({ at }) => start + at >= from && start + at < to);
+    return new Set(inside.map(({ at }) => at));
+  }
+
+  #showFindings(line: Line): void {
+    const layer = this.surface?.querySelector<SVGGElement>(".rings");
+    if (layer === undefined || layer === null) return;
+    const rings: SVGGElement[] = [];
+    for (const [index, { address }] of this.findings.entries()) {
+      const painted = address.line === line.id ? this.#painted.get(address.bar) : undefined;
+      if (painted === undefined) continue;
+      const { x, y } = ringPlace(painted.drawing, startOfEvent(this.score, line, address), RING);
+      const ring = svgElement("g", {
+        class: "ring",
+        transform: `translate(${painted.x + x * painted.scale} ${painted.y + y * painted.scale})`,
+      });
+      const number = svgElement("text", { y: 4 });
+      number.textContent = String(index + 1);
+      ring.append(svgElement("circle", { r: RING }), number);
+      rings.push(ring);
+    }
+    layer.replaceChildren(...rings);
+  }
+
+  /** Moves the moment line and tells the sounding note from the others. */
+  protected showMoment(): void {
+    const line = this.shownLine;
+    const mark = this.surface?.querySelector<SVGRectElement>(".moment");
+    if (line === null || mark === undefined || mark === null) return;
+    const moment = this.#moment;
+    const painted = moment === null ? undefined : this.#painted.get(moment.bar);
+    const previous = this.#painted.get(this.#soundingBar);
+    if (previous !== undefined && previous !== painted) classNotes(previous.element, "sounding", new Set());
+    this.#soundingBar = painted?.bar ?? -1;
+    mark.toggleAttribute("hidden", painted === undefined);
+    mark.style.display = painted === undefined ? "none" : "";
+    if (moment === null || painted === undefined) return;
+    const at = startOfEvent(this.score, line, moment);
+    classNotes(painted.element, "sounding", new Set(at === null ? [] : [at]));
+    const { x, top, height } = this.momentLine(painted, moment);
+    mark.setAttribute("x", String(Math.round((x - MOMENT / 2) * 10) / 10));
+    mark.setAttribute("y", String(top));
+    mark.setAttribute("height", String(height));
+  }
+
+  /** Where the moment line stands in a painted bar. On the desk time is linear in a bar, as on the grid. */
+  protected momentLine(placed: PlacedBar, { bar, at }: Moment): { readonly x: number; readonly top: number; readonly height: number } {
+    const frame = this.score.frames[bar];
+    const share = frame === undefined ? 0 : at / frameTicks(frame);
+    const { x, y, drawing, scale } = placed;
+    return { x: x + drawing.width * scale * share, top: y - 20 * scale, height: (STAFF_HEIGHT + 40) * scale };
+  }
+
+  /** The notes as a list for the keyboard and the screen reader: one option stands for the note the keys are at. */
+  protected noteList(line: Line) {
+    const found = this.#atKeys(line);
+    const spoken = found === null ? "No notes" : spokenEvent(this.score, line, found.bar, found.at, found.event);
+    const box = found === null ? null : this.#boxOf(found);
+    const place =
+      box === null
+        ? { display: "none" }
+        : { left: `${box.left}px`, top: `${box.top}px`, width: `${box.right - box.left}px`, height: `${box.bottom - box.top}px` };
+    return html`<div
+      class="notes"
+      role="listbox"
+      tabindex="0"
+      aria-label="Notes of ${line.name}"
+      aria-activedescendant="at"
+      @keydown=${this.#keyPressed}
+      @pointerdown=${this.#pressed}
+    >
+      <div id="at" role="option" aria-selected=${this.#isChosen(found)} aria-label=${spoken} style=${styleMap(place)}></div>
+    </div>`;
+  }
+
+  #isChosen(found: FoundEvent | null): "true" | "false" {
+    const { selection } = this;
+    const chosen = found !== null && selection.kind === "note" && selection.at.bar === found.bar && selection.at.at === found.at;
+    return chosen ? "true" : "false";
+  }
+
+  /** Where the keys are: at the chosen note, or at the first in view. */
+  #atKeys(line: Line): FoundEvent | null {
+    const { selection } = this;
+    const chosen = selection.kind === "note" && selection.at.line === line.id ? selection.at : this.focusAt;
+    const [first] = this.placedBars(line);
+    const moment = chosen ?? { bar: first?.bar ?? 0, at: 0 as Ticks };
+    return eventOfPart(this.score, line, moment) ?? eventOfPart(this.score, line, { bar: 0, at: 0 as Ticks });
+  }
+
+  /** A note's box on the surface; null while its bar is not painted. */
+  #boxOf({ bar, at }: FoundEvent): Box | null {
+    const line = this.shownLine;
+    const placed = line === null ? undefined : this.placedBars(line).find((one) => one.bar === bar);
+    const group = placed?.drawing.groups.find((one) => one.at === at && (one.role === "note" || one.role === "rest"));
+    if (placed === undefined || group === undefined) return null;
+    const { x, y, scale } = placed;
+    const { left, top, right, bottom } = group.box;
+    return { left: x + left * scale - this.shift, top: y + top * scale, right: x + right * scale - this.shift, bottom: y + bottom * scale };
+  }
+
+  /** How far the surface is moved to the left. */
+  protected get shift(): number {
+    return 0;
+  }
+
+  readonly #keyPressed = (event: KeyboardEvent): void => {
+    const line = this.shownLine;
+    if (line === null || event.altKey || event.ctrlKey || event.metaKey) return;
+    const here = this.#atKeys(line);
+    if (here === null) return;
+    const target = this.#targetOf(event.key, line, here);
+    if (target === undefined) return;
+    event.preventDefault();
+    if (target !== null) this.#choose(target);
+  };
+
+  /** What a key leads to: undefined for keys that are not ours, null where there is nothing further. */
+  #targetOf(key: string, line: Line, here: FoundEvent): Moment | null | undefined {
+    switch (key) {
+      case "ArrowRight":
+        return nextEvent(this.score, line, here, 1);
+      case "ArrowLeft":
+        return nextEvent(this.score, line, here, -1);
+      case "Home":
+        return { bar: 0, at: 0 as Ticks };
+      case "End": {
+        const end = momentAt(this.score.frames, timeOf(this.score.frames, { bar: this.score.frames.length, at: 0 as Ticks }) - 1);
+        return eventOfPart(this.score, line, end);
+      }
+      case "Enter":
+      case " ":
+        return here;
+      default:
+        return undefined;
+    }
+  }
+
+  readonly #pressed = (event: PointerEvent): void => {
+    const line = this.shownLine;
+    const surface = this.surface;
+    if (line === null || surface === null || event.button !== 0) return;
+    const frame = surface.getBoundingClientRect();
+    const x = event.clientX - frame.left + this.shift;
+    const y = event.clientY - frame.top;
+    let best: { readonly moment: Moment; readonly distance: number } | null = null;
+    for (const placed of this.#painted.values()) {
+      for (const group of placed.drawing.groups) {
+        if (group.at === null || (group.role !== "note" && group.role !== "rest" && group.role !== "gracenotes")) continue;
+        const distance = distanceTo(group.box, (x - placed.x) / placed.scale, (y - placed.y) / placed.scale) * placed.scale;
+        if (distance <= REACH && (best === null || distance < best.distance))
+          best = { moment: { bar: placed.bar, at: group.at }, distance };
+      }
+    }
+    if (best !== null) this.#choose(best.moment);
+  };
+
+  #choose({ bar, at }: Moment): void {
+    this.focusAt = { bar, at };
+    const detail = { address: { line: this.line, bar, at } };
+    this.dispatchEvent(new CustomEvent("note-chosen", { detail, bubbles: true, composed: true }));
+  }
+}
+
+function distanceTo({ left, top, right, bottom }: Box, x: number, y: number): number {
+  return Math.hypot(Math.max(left - x, 0, x - right), Math.max(top - y, 0, y - bottom));
+}

@@ -1,0 +1,273 @@
+import { css, html, nothing, type PropertyDeclarations, type PropertyValues } from "lit";
+import { styleMap } from "lit/directives/style-map.js";
+import { engravedBar } from "../../src/engraving/engrave-part.ts";
+import { headDrawing } from "../../src/engraving/head-drawing.ts";
+import { partCaptions } from "../../src/engraving/part-words.ts";
+import type { Line } from "../../src/score/score.ts";
+import { focusRing } from "../shared/styles.ts";
+import { barElement } from "./bar-element.ts";
+import { IdleWork } from "./idle.ts";
+import { inkStyles } from "./notation-styles.ts";
+import { PartElement, type PlacedBar } from "./part-element.ts";
+import "./part-score.ts";
+
+/** The sheet's own measures, px: time begins and ends where it does on the grid. */
+const HEIGHT = 98;
+const LABELS = 216;
+const MARGIN = 84;
+const STAFF_TOP = 37;
+
+/** Clef and signature end where bar 1 begins, so the staff begins so far left of it. */
+const HEAD = 94;
+
+/** Narrower than this, a part is read in lines, two bars a line. */
+const NARROW = 600;
+
+/** How many bars beyond the view are engraved in idle time. */
+const AHEAD = 40;
+
+/** One part on the desk: its bars stand under the grid's. */
+export class PartSheet extends PartElement {
+  static override properties: PropertyDeclarations = {
+    widths: { attribute: false },
+    scrolled: { attribute: false, noAccessor: true },
+    width: { state: true },
+  };
+
+  /** How wide each bar is, px: those of the grid. */
+  declare widths: readonly number[];
+  declare private width: number;
+  #scrolled = 0;
+  #headPainted: object | null = null;
+  readonly #idle = new IdleWork();
+  readonly #resized = new ResizeObserver(([entry]) => {
+    if (entry !== undefined) this.width = entry.contentRect.width;
+  });
+
+  constructor() {
+    super();
+    this.widths = [];
+    this.width = 0;
+  }
+
+  static override styles = [
+    focusRing,
+    inkStyles,
+    css`
+      :host {
+        display: block;
+        position: relative;
+        contain: layout paint style;
+        background: var(--paper);
+        border-radius: var(--r-sheet);
+        box-shadow: var(--shadow-sheet);
+        color: var(--ink);
+      }
+      .sheet {
+        position: relative;
+        block-size: 98px;
+        contain: strict;
+      }
+      .label {
+        position: absolute;
+        inset: 20px auto auto 8px;
+        inline-size: 112px;
+      }
+      h3 {
+        margin: 0;
+        font: 600 16px/24px var(--serif);
+        overflow: hidden;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+      p {
+        margin: 0;
+        font: 400 12px/15px var(--sans);
+        color: var(--ink-2);
+      }
+      svg.head {
+        position: absolute;
+        inset: 0 auto auto 122px;
+      }
+      svg.surface {
+        position: absolute;
+        inset: 0 auto auto 216px;
+      }
+      .notes {
+        position: absolute;
+        inset: 0 auto 0 216px;
+        overflow: hidden;
+        cursor: pointer;
+      }
+      .notes:focus-visible {
+        outline: none;
+      }
+      #at {
+        position: absolute;
+        pointer-events: none;
+        border-radius: var(--r-4);
+      }
+      .notes:focus-visible #at {
+        outline: 2px solid var(--steel);
+        outline-offset: 2px;
+      }
+      .unnamed {
+        display: block;
+      }
+    `,
+  ];
+
+  /** How far the grid is scrolled, px. Like the moment, it changes with every frame, so it goes past Lit. */
+  get scrolled(): number {
+    return this.#scrolled;
+  }
+  set scrolled(scrolled: number) {
+    if (scrolled === this.#scrolled) return;
+    this.#scrolled = scrolled;
+    if (this.hasUpdated) this.#scroll();
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#resized.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#resized.disconnect();
+    this.#idle.stop();
+  }
+
+  override render() {
+    const line = this.shownLine;
+    if (line === null || this.width === 0) return nothing;
+    if (this.width < NARROW) {
+      return html`<part-score
+        .score=${this.score}
+        .line=${this.line}
+        .selection=${this.selection}
+        .findings=${this.findings}
+        .width=${this.width}
+      ></part-score>`;
+    }
+    const [written, key] = partCaptions(this.score, line, this.#firstBar);
+    const time = { inlineSize: `${this.#timeWidth}px` };
+    return html`<div class="sheet">
+      <div class="label">
+        <h3 title=${line.name}>${line.name}</h3>
+        <p>${written}</p>
+        <p>${key}</p>
+      </div>
+      <svg class="head" width=${HEAD} height=${HEIGHT} aria-hidden="true"></svg>
+      <svg class="surface" height=${HEIGHT} aria-hidden="true" style=${styleMap(time)}>
+        <g class="scroll"><g class="bars"></g><rect class="moment" width="1.5"></rect><g class="rings"></g></g>
+      </svg>
+      ${this.#notes(line, time)}
+    </div>`;
+  }
+
+  #notes(line: Line, time: Readonly<Record<string, string>>) {
+    return html`<div class="notes" style=${styleMap(time)}>${this.noteList(line)}</div>`;
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    if (this.width < NARROW) {
+      const lines = this.renderRoot.querySelector("part-score");
+      if (lines !== null) lines.moment = this.moment;
+      return;
+    }
+    super.updated(changed);
+    this.#paintHead();
+    this.#shift();
+    if (changed.has("score") || changed.has("width")) this.#idle.start(this.#engraveAhead());
+  }
+
+  protected override showMoment(): void {
+    const lines = this.renderRoot?.querySelector("part-score");
+    if (lines !== null && lines !== undefined) lines.moment = this.moment;
+    else super.showMoment();
+  }
+
+  protected override get shift(): number {
+    return this.#scrolled;
+  }
+
+  /** Bars in view and one more on the left, whose tie may reach in. */
+  protected override placedBars(line: Line): readonly PlacedBar[] {
+    const placed: PlacedBar[] = [];
+    let x = 0;
+    const right = this.#scrolled + this.#timeWidth;
+    for (const [bar, width] of this.widths.entries()) {
+      if (x >= right) break;
+      const next = this.widths[bar + 1] ?? 0;
+      if (x + width + next > this.#scrolled && bar < this.score.frames.length) {
+        placed.push({ bar, drawing: this.#drawing(line, bar, width), x, y: STAFF_TOP, scale: 1 });
+      }
+      x += width;
+    }
+    return placed;
+  }
+
+  #drawing(line: Line, bar: number, width: number) {
+    return engravedBar(this.score, line, bar, { spacing: "desk", width, firstInSystem: bar === 0, lastInSystem: false });
+  }
+
+  get #timeWidth(): number {
+    return Math.max(0, this.width - LABELS - MARGIN);
+  }
+
+  /** The first bar whose beginning is in view. */
+  get #firstBar(): number {
+    let x = 0;
+    for (const [bar, width] of this.widths.entries()) {
+      if (x + width / 2 > this.#scrolled) return bar;
+      x += width;
+    }
+    return 0;
+  }
+
+  #scroll(): void {
+    this.#shift();
+    this.paint();
+    this.#paintHead();
+  }
+
+  #shift(): void {
+    this.surface?.querySelector(".scroll")?.setAttribute("transform", `translate(${-this.#scrolled} 0)`);
+  }
+
+  /** Clef, signature and meter at the first bar in view. */
+  #paintHead(): void {
+    const line = this.shownLine;
+    const head = this.renderRoot.querySelector("svg.head");
+    if (line === null || head === null || this.score.frames.length === 0) return;
+    const drawing = headDrawing(this.score, line, Math.min(this.#firstBar, this.score.frames.length - 1), true, HEAD);
+    if (this.#headPainted === drawing && head.childElementCount > 0) return;
+    const element = barElement(drawing);
+    element.setAttribute("transform", `translate(${HEAD - drawing.width} ${STAFF_TOP})`);
+    head.replaceChildren(element);
+    this.#headPainted = drawing;
+  }
+
+  /** Engraves the bars that will be scrolled to next, which also warms up whatever the engine compiles. */
+  *#engraveAhead(): Iterator<void> {
+    const line = this.shownLine;
+    if (line === null) return;
+    const score = this.score;
+    const from = this.#firstBar;
+    for (let bar = from; bar < Math.min(score.frames.length, from + AHEAD); bar += 1) {
+      if (score !== this.score) return;
+      const width = this.widths[bar];
+      if (width !== undefined) this.#drawing(line, bar, width);
+      yield;
+    }
+  }
+}
+
+customElements.define("part-sheet", PartSheet);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "part-sheet": PartSheet;
+  }
+}

@@ -1,0 +1,120 @@
+import type { Line, Score } from "../score/score.ts";
+import { boxAround, hundredths } from "./boxes.ts";
+import { STAFF_HEIGHT } from "./drawing.ts";
+import { engravedBar } from "./engrave-part.ts";
+import { headDrawing } from "./head-drawing.ts";
+import { MILLIMETRES, PAPER_SIZE, type PageDrawing, type Paper, type PlacedDrawing } from "./page-drawing.ts";
+import { footerGroup, headerGroups } from "./page-words.ts";
+import { CHORD_BASELINE } from "./part-facts.ts";
+import { type System, systemsOf } from "./systems.ts";
+
+/** Paper left free all round: 15 mm. */
+const MARGIN = 15 / MILLIMETRES;
+
+/** Left of the staff, for bar numbers. */
+const INDENT = 6;
+
+/** Between the ink of one line of staff and the next, and least from staff to staff. */
+const BETWEEN = 20;
+const LEAST_PITCH = 84;
+
+const FOOTER = 24;
+
+/** A last line with less in it than this share is left ragged, opened up a little, rather than pulled apart. */
+const RAGGED = 0.62;
+const RAGGED_STRETCH = 1.25;
+
+const kept = new WeakMap<Score, Map<string, readonly PageDrawing[]>>();
+
+/** The pages of one part, in natural spacing, ready for any painter. Kept as long as the score is. */
+export function pagesOf(score: Score, line: Line, paper: Paper): readonly PageDrawing[] {
+  const known = kept.get(score) ?? new Map<string, readonly PageDrawing[]>();
+  kept.set(score, known);
+  const name = `${paper} ${line.id}`;
+  const found = known.get(name);
+  if (found !== undefined) return found;
+  const made = makePages(score, line, paper);
+  known.set(name, made);
+  return made;
+}
+
+function makePages(score: Score, line: Line, paper: Paper): readonly PageDrawing[] {
+  const [width, height] = PAPER_SIZE[paper].map((millimetres) => hundredths(millimetres / MILLIMETRES)) as [number, number];
+  const right = width - MARGIN;
+  const left = MARGIN + INDENT;
+  const header = headerGroups(score, line, MARGIN, right, MARGIN);
+  const room = right - left;
+  const systems = systemsOf(score, line, (first) => room - headOf(score, line, first).width);
+  const pages: PlacedDrawing[][] = [[]];
+  let top = Math.max(...header.map(({ box }) => box.bottom)) + BETWEEN;
+  let staff = Number.NEGATIVE_INFINITY;
+  for (const system of systems) {
+    const staves = systemDrawings(score, line, system, left, room);
+    const box = boxAround(staves.map(({ drawing }) => drawing.box));
+    let y = Math.max(top - box.top, staff + LEAST_PITCH);
+    if (y + Math.max(box.bottom, STAFF_HEIGHT) > height - MARGIN - FOOTER && pages.at(-1)?.length !== 0) {
+      pages.push([]);
+      y = MARGIN - Math.min(box.top, 0);
+    }
+    y = hundredths(y);
+    pages.at(-1)?.push(...staves.map((stave) => ({ ...stave, y })));
+    top = y + box.bottom + BETWEEN;
+    staff = y;
+  }
+  return pages.map((staves, index) => ({
+    paper,
+    width,
+    height,
+    staves,
+    groups: [
+      ...(index === 0 ? header : []),
+      footerGroup(
+        `${score.title === "" ? "Untitled" : score.title} · ${line.name} · revision ${score.revision} · page ${index + 1} of ${pages.length}`,
+        width / 2,
+        height - MARGIN + 8,
+      ),
+    ],
+  }));
+}
+
+function headOf(score: Score, line: Line, first: number) {
+  const [before, now] = [score.frames[first - 1]?.meter, score.frames[first]?.meter];
+  return headDrawing(score, line, first, before?.beats !== now?.beats || before?.unit !== now?.unit);
+}
+
+/** Head and bars of one line of staff, y still 0; chords are brought to one height. */
+function systemDrawings(score: Score, line: Line, system: System, left: number, room: number): readonly PlacedDrawing[] {
+  const head = headOf(score, line, system.first);
+  const widths = barWidths(
+    system,
+    room - head.width,
+    system.last === score.frames.length - 1 || score.frames[system.last + 1]?.section !== null,
+  );
+  const draw = (chordBaseline: number): readonly PlacedDrawing[] => {
+    let x = left + head.width;
+    const bars = widths.map((width, index) => {
+      const bar = system.first + index;
+      const place = { spacing: "page", width, firstInSystem: index === 0, lastInSystem: bar === system.last, chordBaseline } as const;
+      const placed = { drawing: engravedBar(score, line, bar, place), x: hundredths(x), y: 0 };
+      x += width;
+      return placed;
+    });
+    return [{ drawing: head, x: left, y: 0 }, ...bars];
+  };
+  const drawn = draw(CHORD_BASELINE);
+  const level = Math.min(CHORD_BASELINE, ...drawn.flatMap(chordHeights));
+  return level < CHORD_BASELINE ? draw(level) : drawn;
+}
+
+function chordHeights({ drawing }: PlacedDrawing): readonly number[] {
+  return drawing.groups
+    .filter(({ role }) => role === "chord")
+    .flatMap(({ marks }) => marks.map((mark) => (mark.kind === "text" ? mark.y : 0)));
+}
+
+/** Each bar's share of the line, by its natural width. */
+function barWidths({ natural }: System, room: number, mayBeRagged: boolean): readonly number[] {
+  const sum = natural.reduce((total, width) => total + width, 0);
+  const stretch = mayBeRagged && sum < room * RAGGED ? Math.min(RAGGED_STRETCH, room / sum) : room / sum;
+  return natural.map((width) => hundredths(width * stretch));
+}

@@ -1,0 +1,78 @@
+import { playerOf } from "../ensemble/catalogue.ts";
+import { isCrossFingered } from "../pipes/chanter-note.ts";
+import { spokenNote } from "../pipes/note-names.ts";
+import { shownKey } from "../pitch/key-signature.ts";
+import { pitchFromSpelling, spokenPitch } from "../pitch/spelling.ts";
+import { barNumber } from "../score/bar-number.ts";
+import { isPipeNote, type LineEvent } from "../score/like-events.ts";
+import { beatsOf, meterOffset } from "../score/meter.ts";
+import type { Line, Score } from "../score/score.ts";
+import { writtenValues } from "../score/written-values.ts";
+import type { Ticks } from "../units/ticks.ts";
+import { writtenSpellings } from "./bar-signs.ts";
+import { readingOf, writtenKey } from "./part-facts.ts";
+
+/** The two lines under a part's name: how it is written, and in which key it is at a bar. */
+export function partCaptions(score: Score, line: Line, bar: number): readonly [string, string] {
+  if (line.kind === "pipes") return ["written in A", "no key signature"];
+  const frame = score.frames[bar];
+  const key = frame === undefined ? "" : shownKey(writtenKey(line, frame));
+  return [playerOf(line.player).transposition.chromatic === 0 ? "concert pitch" : transpositionWords(line.player), key];
+}
+
+/** How a transposing player's part stands to the sound: `sounds a tone lower`. */
+function transpositionWords(player: string): string {
+  const { chromatic } = playerOf(player).transposition;
+  const octaves = Math.trunc(Math.abs(chromatic) / 12);
+  const rest = Math.abs(chromatic) % 12;
+  const direction = chromatic > 0 ? "lower" : "higher";
+  const interval = INTERVALS[rest] ?? "";
+  const octave = octaves === 0 ? "" : octaves === 1 ? "an octave" : `${octaves} octaves`;
+  return `sounds ${[octave, interval].filter((words) => words !== "").join(" and ")} ${direction}`;
+}
+
+const INTERVALS = [
+  "",
+  "a semitone",
+  "a tone",
+  "a minor third",
+  "a major third",
+  "a fourth",
+  "a tritone",
+  "a fifth",
+  "a minor sixth",
+  "a sixth",
+  "a minor seventh",
+  "a major seventh",
+];
+
+/** An event of a part for the ear of a screen reader: `Bar 19, beat 3. High G sharp, cross-fingered, half note.` */
+export function spokenEvent(score: Score, line: Line, bar: number, at: Ticks, event: LineEvent): string {
+  const frame = score.frames[bar];
+  if (frame === undefined) throw new RangeError(`There is no bar ${bar} among ${score.frames.length}.`);
+  const values = writtenValues(at, event.ticks, event.tuplet, frame);
+  const lengths = values.map(({ base, dots }) => `${dots > 0 ? "dotted " : ""}${VALUE_NAMES[base]}`).join(" tied to ");
+  const place = `Bar ${barNumber(score, bar)}, ${spokenBeat(at + meterOffset(frame), beatsOf(frame.meter))}.`;
+  if (event.kind === "rest") return `${place} Rest, ${lengths}.`;
+  const name = isPipeNote(event)
+    ? `${spokenNote(event.note)}${isCrossFingered(event.note) ? ", cross-fingered" : ""}${gracenoteWords(event.gracenotes.length)}`
+    : writtenSpellings(event, readingOf(line, frame))
+        .map((spelling) => spokenPitch(pitchFromSpelling(spelling)))
+        .join(" and ");
+  return `${place} ${name.charAt(0).toUpperCase()}${name.slice(1)}, ${lengths}.`;
+}
+
+const VALUE_NAMES = { 1: "whole note", 2: "half note", 4: "quarter note", 8: "eighth note", 16: "16th note", 32: "32nd note" } as const;
+
+function gracenoteWords(count: number): string {
+  return count === 0 ? "" : count === 1 ? ", with a gracenote" : `, with ${count} gracenotes`;
+}
+
+function spokenBeat(at: number, beats: readonly Ticks[]): string {
+  let start = 0;
+  for (const [index, length] of beats.entries()) {
+    if (at < start + length) return at === start ? `beat ${index + 1}` : `after beat ${index + 1}`;
+    start += length;
+  }
+  return `after beat ${beats.length}`;
+}

@@ -1,0 +1,46 @@
+import type { MarkGroup } from "../engraving/drawing.ts";
+import { MILLIMETRES, type PageDrawing, type Paper } from "../engraving/page-drawing.ts";
+import { pagesOf } from "../engraving/pages.ts";
+import type { LineId } from "../score/line-id.ts";
+import { lineOf } from "../score/line-of.ts";
+import type { Score } from "../score/score.ts";
+import { escaped, SvgOutlines, shortNumber, svgOfMark } from "./svg-marks.ts";
+
+/** What may be chosen about SVG pages; what is left out gets the value in brackets. */
+export interface SvgOptions {
+  /** (a4) */
+  readonly paper?: Paper;
+}
+
+/**
+ * One part as SVG files, one for each page, since a page is what is printed and placed. Every file stands alone: it needs no font and
+ * names nothing outside itself. Ink only.
+ * @throws RangeError when the score has no such line.
+ */
+export function svgOfPart(score: Score, id: LineId, options: SvgOptions = {}): readonly string[] {
+  const line = lineOf(score, id);
+  if (line === null) throw new RangeError(`The score has no line ${id}.`);
+  const pages = pagesOf(score, line, options.paper ?? "a4");
+  return pages.map((page, index) => svgOfPage(page, `${score.title}, ${line.name}, page ${index + 1} of ${pages.length}`));
+}
+
+/** One page as a whole SVG file, as large as its paper. */
+export function svgOfPage(page: PageDrawing, title: string): string {
+  const used = new SvgOutlines();
+  const staves = page.staves.map(({ drawing, x, y }) => `<g transform="translate(${x} ${y})">${inkOf(drawing.groups, used)}</g>`);
+  const body = `${inkOf(page.groups, used)}\n${staves.join("\n")}`;
+  const size = `width="${shortNumber(page.width * MILLIMETRES, 2)}mm" height="${shortNumber(page.height * MILLIMETRES, 2)}mm"`;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" ${size} viewBox="0 0 ${page.width} ${page.height}">`,
+    `<title>${escaped(title)}</title>`,
+    `<defs>${used.definitions()}</defs>`,
+    `<rect width="100%" height="100%" fill="#fff"/>`,
+    body,
+    "</svg>",
+    "",
+  ].join("\n");
+}
+
+function inkOf(groups: readonly MarkGroup[], used: SvgOutlines): string {
+  return groups.flatMap(({ marks }) => marks.map((mark) => svgOfMark(mark, used))).join("");
+}
