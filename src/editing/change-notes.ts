@@ -13,6 +13,7 @@ import { around, joined, parted, patched, patchedNote } from "./chanter-marks.ts
 import { restOf, suits, withContent } from "./events-made.ts";
 import { type Chain, chainAt, eventAtTime, isNote, lineIn, noteBefore, noteFrom } from "./line-time.ts";
 import { overwritten } from "./overwrite.ts";
+import { continued } from "./pieces.ts";
 import { putDown } from "./place.ts";
 import { NO_NOTE, NO_ROOM, OTHER_KIND, PIPES_ONLY, TOO_SHORT } from "./refusals.ts";
 
@@ -118,16 +119,11 @@ export function tie(score: Score, id: LineId, time: number, tied: boolean): Outc
   if (next === null || !isNote(next) || !soundAlike(next.event, chain.note))
     return refused("A tie needs the same note right after this one.");
   const words = chain.note.syllables.length > 0 ? chain.note.syllables : next.event.syllables;
-  const dropped = chain.note.syllables.length > 0 ? next.event.syllables : [];
   const first = patchedNote(score, id, chain.from, (note) => ({ ...note, syllables: words }));
   const joint = patchedNote(first, id, chain.last.from, (note) =>
     isPipeNote(note) ? { ...note, tied: true, cutOff: false } : { ...note, tied: true },
   );
-  return done(
-    patchedNote(joint, id, next.from, (note) =>
-      isPipeNote(note) ? { ...note, gracenotes: [], syllables: dropped, strikeIn: false } : { ...note, syllables: dropped },
-    ),
-  );
+  return done(patchedNote(joint, id, next.from, (note) => continued(note)));
 }
 
 /** Makes a stretch a rest. A phrase that loses its end is cut off where it now ends, one that loses its beginning is struck in where it now begins. */

@@ -48,8 +48,8 @@ describe("any edit of any score", () => {
         }),
         { numRuns: cases(2_000, 100_000), seed: SEED },
       );
-      // A law that is never put to the test holds of anything.
-      expect(applied).toBeGreaterThan(cases(2_000, 100_000) / 2);
+      // A law that is never put to the test holds of anything; about half of the random edits can be done.
+      expect(applied).toBeGreaterThan(cases(2_000, 100_000) * 0.4);
     },
     PATIENCE,
   );

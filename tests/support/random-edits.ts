@@ -88,8 +88,10 @@ export function editFrom(score: Score, numbers: readonly number[]): Edit {
       return { kind, at };
     case "paste": {
       const source = draw.chance(85) ? line : draw.from(score.lines);
-      const [from, to] = [momentFrom(draw, score), momentFrom(draw, score)];
-      return { kind, at, clip: copyStretch(score, source.id, from, to) };
+      const [from, to] = [momentFrom(draw, score), momentFrom(draw, score)].toSorted(
+        (one, other) => one.bar - other.bar || one.at - other.at,
+      );
+      return { kind, at, clip: copyStretch(score, source.id, from as Moment, to as Moment) };
     }
     case "insert-bars":
       return { kind, before: draw.below(score.frames.length + 2), count: 1 + draw.below(3) };

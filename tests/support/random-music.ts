@@ -41,7 +41,7 @@ export class Draws {
 }
 
 /** What a score or an edit is drawn from. */
-export const draws = fc.array(fc.nat({ max: 9_999 }), { maxLength: 400, size: "max" });
+export const draws = fc.array(fc.nat({ max: 9_999 }), { maxLength: 600, size: "max" });
 
 const METERS: readonly (readonly [beats: number, unit: BeatUnit])[] = [
   [4, 4],
@@ -64,7 +64,7 @@ const KEYS = [
   { tonic: "C#", mode: "minor" },
 ] as const;
 
-/** A score drawn from numbers: all zeros are two bars of 4/4 with one line of quarter rests. */
+/** A score drawn from numbers: all zeros are two bars of 4/4 with one line of quarter notes. */
 export function scoreFrom(numbers: readonly number[]): Score {
   const draw = new Draws(numbers);
   const frames = framesFrom(draw);
@@ -141,7 +141,7 @@ function pipeBarsFrom(draw: Draws, frames: readonly Frame[]): readonly PipeBar[]
   const bars = frames.map((frame): PipeEvent[] =>
     rhythmFrom(draw, frame).map(({ length, tuplet }): PipeEvent => {
       const timed = { ticks: ticks(length), tuplet };
-      if (!draw.chance(density)) return { kind: "rest", ...timed };
+      if (draw.chance(100 - density)) return { kind: "rest", ...timed };
       return {
         kind: "note",
         note: draw.from(CHANTER_NOTES),
@@ -189,7 +189,7 @@ function concertBarsFrom(draw: Draws, frames: readonly Frame[]): readonly Concer
     if (draw.chance(40)) return doubling;
     const events = rhythmFrom(draw, frame).map(({ length, tuplet }): ConcertEvent => {
       const timed = { ticks: ticks(length), tuplet };
-      if (!draw.chance(70)) return { kind: "rest", ...timed };
+      if (draw.chance(30)) return { kind: "rest", ...timed };
       const low = draw.below(PITCHES.length);
       const pitches = draw.chance(20) ? PITCHES.slice(low, low + 2) : PITCHES.slice(low, low + 1);
       return { kind: "note", pitches, ...timed, tied: false, syllables: wordsFrom(draw) };

@@ -5,7 +5,8 @@ import type { LineEvent } from "../../src/score/like-events.ts";
 import { savedFormOf } from "../../src/score/saved-form.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 
-const LETTERS: Readonly<Record<ChanterNote, string>> = {
+/** How each chanter note is written: the letters of ABC as piped, cross-fingered ones with their accidental. */
+export const LETTERS: Readonly<Record<ChanterNote, string>> = {
   "low-g": "G",
   "low-a": "A",
   b: "B",
