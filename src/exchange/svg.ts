@@ -24,21 +24,48 @@ export function svgOfPart(score: Score, id: LineId, options: SvgOptions = {}): r
   return pages.map((page, index) => svgOfPage(page, `${score.title}, ${line.name}, page ${index + 1} of ${pages.length}`));
 }
 
+/**
+ * One part as a single SVG file, its pages under one another: where a part has to be one file. Otherwise as `svgOfPart`.
+ * @throws RangeError when the score has no such line.
+ */
+export function svgOfWholePart(score: Score, id: LineId, options: SvgOptions = {}): string {
+  const line = lineOf(score, id);
+  if (line === null) throw new RangeError(`The score has no line ${id}.`);
+  return svgOfPages(pagesOf(score, line, options.paper ?? "a4"), `${score.title}, ${line.name}`);
+}
+
 /** One page as a whole SVG file, as large as its paper. */
 export function svgOfPage(page: PageDrawing, title: string): string {
+  return svgOfPages([page], title);
+}
+
+/** Pages of one size as one file, under one another. */
+function svgOfPages(pages: readonly PageDrawing[], title: string): string {
   const used = new SvgOutlines();
-  const staves = page.staves.map(({ drawing, x, y }) => `<g transform="translate(${x} ${y})">${inkOf(drawing.groups, used)}</g>`);
-  const body = `${inkOf(page.groups, used)}\n${staves.join("\n")}`;
-  const size = `width="${shortNumber(page.width * MILLIMETRES, 2)}mm" height="${shortNumber(page.height * MILLIMETRES, 2)}mm"`;
+  const width = Math.max(...pages.map((page) => page.width));
+  const height = pages.reduce((sum, page) => sum + page.height, 0);
+  let top = 0;
+  const bodies = pages.map((page) => {
+    const body = pageBody(page, used);
+    const placed = top === 0 ? body : `<g transform="translate(0 ${shortNumber(top, 2)})">\n${body}\n</g>`;
+    top += page.height;
+    return placed;
+  });
+  const size = `width="${shortNumber(width * MILLIMETRES, 2)}mm" height="${shortNumber(height * MILLIMETRES, 2)}mm"`;
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" ${size} viewBox="0 0 ${page.width} ${page.height}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" ${size} viewBox="0 0 ${shortNumber(width, 2)} ${shortNumber(height, 2)}">`,
     `<title>${escaped(title)}</title>`,
     `<defs>${used.definitions()}</defs>`,
     `<rect width="100%" height="100%" fill="#fff"/>`,
-    body,
+    ...bodies,
     "</svg>",
     "",
   ].join("\n");
+}
+
+function pageBody(page: PageDrawing, used: SvgOutlines): string {
+  const staves = page.staves.map(({ drawing, x, y }) => `<g transform="translate(${x} ${y})">${inkOf(drawing.groups, used)}</g>`);
+  return `${inkOf(page.groups, used)}\n${staves.join("\n")}`;
 }
 
 function inkOf(groups: readonly MarkGroup[], used: SvgOutlines): string {

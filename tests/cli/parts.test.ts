@@ -6,6 +6,7 @@ import { musicxmlOfPart } from "../../src/exchange/musicxml-score.ts";
 import { savedFormOf } from "../../src/score/saved-form.ts";
 import { ninefold } from "../support/command-line.ts";
 import { lanternScore } from "../support/lantern-score.ts";
+import { xmlReading } from "../support/xml-reading.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "ninefold-parts-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -32,6 +33,19 @@ describe("ninefold parts", () => {
     expect(listing(join(standing, "band"))).toEqual(names.toSorted());
     for (const [index, line] of score.lines.entries()) {
       expect(readFileSync(join(standing, "band", names[index] as string), "utf8")).toBe(musicxmlOfPart(score, line));
+    }
+  });
+
+  it("writes one SVG file for each player, whole, and every format where none is named", async () => {
+    const run = await ninefold(["parts", "lantern.json", "--out", "band", "--json"], standing);
+    const { files } = JSON.parse(run.output) as { files: readonly { player: string; format: string; path: string }[] };
+    expect(files.map(({ player, format }) => `${player} ${format}`)).toEqual(
+      ["pipes", "doubler", "own"].flatMap((id) => [`${id} svg`, `${id} musicxml`]),
+    );
+    for (const { path } of files.filter(({ format }) => format === "svg")) {
+      const text = readFileSync(path, "utf8");
+      expect(xmlReading(text).count("/*[local-name() = 'svg']")).toBe(1);
+      expect(text).toContain("<title>Paper Lantern Weather, ");
     }
   });
 
@@ -75,7 +89,7 @@ describe("ninefold parts", () => {
       ["parts", "lantern.json", "--out", "band", "--players", "pipes,kazoo"],
       '--players: expected one or more of pipes, doubler, own, found "kazoo"',
     ],
-    ["an unknown format", ["parts", "lantern.json", "--out", "band", "--as", "pdf"], 'musicxml, found "pdf"'],
+    ["an unknown format", ["parts", "lantern.json", "--out", "band", "--as", "pdf"], 'expected one or more of svg, musicxml, found "pdf"'],
   ])("refuses %s in one line, exits 2 and writes nothing", async (_, words, complaint) => {
     const run = await ninefold(words, standing);
     expect(run).toMatchObject({ exit: 2, output: "" });

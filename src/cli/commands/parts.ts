@@ -1,5 +1,6 @@
 import { partFileNames } from "../../exchange/file-names.ts";
 import { musicxmlOfPart } from "../../exchange/musicxml-score.ts";
+import { svgOfWholePart } from "../../exchange/svg.ts";
 import type { Line, Score } from "../../score/score.ts";
 import { ReadError } from "../../units/read-error.ts";
 import type { Command } from "../command.ts";
@@ -7,7 +8,7 @@ import { readSketch } from "../read-sketch.ts";
 import { type FileToWrite, writeFiles } from "../write-files.ts";
 
 /** What a part can be written as. */
-const FORMATS = ["musicxml"] as const;
+const FORMATS = ["svg", "musicxml"] as const;
 type Format = (typeof FORMATS)[number];
 
 /** One file, as `--json` tells of it. */
@@ -56,7 +57,7 @@ function filesOf(
       player: line.id,
       format,
       name: `${names[score.lines.indexOf(line)]}.${format}`,
-      text: musicxmlOfPart(score, line),
+      text: format === "svg" ? svgOfWholePart(score, line.id) : musicxmlOfPart(score, line),
     })),
   );
 }
