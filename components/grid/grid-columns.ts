@@ -1,0 +1,56 @@
+import type { PipeBar } from "../../src/score/bar.ts";
+import { barAtTime, barStarts, scoreTicks } from "../../src/score/bar-starts.ts";
+import type { Frame } from "../../src/score/frame.ts";
+import { placedEvents } from "../../src/score/placed-events.ts";
+import type { PipeLine } from "../../src/score/score.ts";
+import { barColumns, type GridStep } from "./grid-step.ts";
+
+/** The columns of a bar of a line, in ticks from the bar's start. */
+export function columnsOf(bar: PipeBar, frame: Frame, step: GridStep): readonly number[] {
+  return barColumns(placedEvents(bar), frame, step);
+}
+
+const counted = new WeakMap<readonly PipeBar[], Map<GridStep, readonly number[]>>();
+
+/** How many columns stand before each bar; one entry more than bars, all of them. */
+export function columnsBefore(line: PipeLine, frames: readonly Frame[], step: GridStep): readonly number[] {
+  const known = counted.get(line.bars)?.get(step);
+  if (known !== undefined) return known;
+  let count = 0;
+  const before = [0];
+  line.bars.forEach((bar, index) => {
+    count += columnsOf(bar, frames[index] as Frame, step).length;
+    before.push(count);
+  });
+  const ofLine = counted.get(line.bars) ?? new Map<GridStep, readonly number[]>();
+  counted.set(line.bars, ofLine.set(step, before));
+  return before;
+}
+
+/** The start of the column a time lies in, from the start of the score; the end of the score is a column of its own. */
+export function columnAt(line: PipeLine, frames: readonly Frame[], time: number, step: GridStep): number {
+  const end = scoreTicks(frames);
+  if (time >= end) return end;
+  const bar = barAtTime(frames, Math.max(0, time));
+  const start = barStarts(frames)[bar] ?? 0;
+  const columns = columnsOf(line.bars[bar] as PipeBar, frames[bar] as Frame, step);
+  return start + (columns.findLast((at) => start + at <= time) ?? 0);
+}
+
+/** Where the column after (before, for -1) the one a time lies in begins; stays at the ends of the score. */
+export function columnBeside(line: PipeLine, frames: readonly Frame[], time: number, by: 1 | -1, step: GridStep): number {
+  const here = columnAt(line, frames, time, step);
+  if (by < 0) return here === 0 ? 0 : columnAt(line, frames, here - 1, step);
+  return Math.min(scoreTicks(frames), columnEnd(line, frames, here, step));
+}
+
+/** Where the column a time lies in ends. */
+export function columnEnd(line: PipeLine, frames: readonly Frame[], time: number, step: GridStep): number {
+  const end = scoreTicks(frames);
+  if (time >= end) return end;
+  const bar = barAtTime(frames, Math.max(0, time));
+  const start = barStarts(frames)[bar] ?? 0;
+  const columns = columnsOf(line.bars[bar] as PipeBar, frames[bar] as Frame, step);
+  const next = columns.find((at) => start + at > time);
+  return next === undefined ? (barStarts(frames)[bar + 1] ?? end) : start + next;
+}

@@ -1,0 +1,70 @@
+import { html, nothing, svg } from "lit";
+import { styleMap } from "../shared/style-map.ts";
+import { dronePartials } from "../../src/pipes/drones.ts";
+import { placeOfTime } from "./bar-places.ts";
+import type { Ghost } from "./gesture.ts";
+import { heightOf } from "./grid-measures.ts";
+import { rowFigures } from "./grid-rows.ts";
+import type { GridScene } from "./grid-scene.ts";
+import { GRID_STEPS, type GridStep, stepEntry } from "./grid-step.ts";
+import { droneLines } from "./label-column.ts";
+
+/** Partials under this one lie far apart and are not named. */
+const FIRST_NAMED_PARTIAL = 4;
+
+/** What does not change along time: bands of the drone's partials, rows, drones. */
+export function drawBack({ pitch, measures }: GridScene) {
+  return svg`
+    ${dronePartials(pitch.setup).map(({ cents }) => svg`<rect class="hum" x="0" y=${heightOf(measures, cents) - 3.5} width="100%" height="7"></rect>`)}
+    ${pitch.rows.map((row) => svg`<line class=${row.crossFingered ? "row-line crossed" : "row-line"} x1="0" x2="100%" y1=${row.y} y2=${row.y}></line>`)}
+    <line class="foot" x1="0" x2="100%" y1=${pitch.foot + 0.5} y2=${pitch.foot + 0.5}></line>
+    ${droneLines(pitch.setup, measures).map(({ y, thick }) => svg`<line class=${thick ? "drone bass" : "drone"} x1="0" x2="100%" y1=${y} y2=${y}></line>`)}
+  `;
+}
+
+/** The right margin: the drone's partials by number, and how finely time is drawn. */
+export function drawMargin({ pitch, measures }: GridScene, step: GridStep, chooseStep: (step: GridStep) => void, showKeys: () => void) {
+  const partials = dronePartials(pitch.setup).filter(({ partial }) => partial >= FIRST_NAMED_PARTIAL);
+  return html`
+    ${partials.length === 0 ? nothing : html`<span class="partial-head">Bass partial</span>`}
+    ${partials.map(({ partial, cents }) => html`<span class="partial" style=${styleMap({ top: `${heightOf(measures, cents)}px` })}>${partial}th</span>`)}
+    <div class="tools" style=${styleMap({ top: `${pitch.foot - 58}px` })}>
+      <span class="drawn">drawn in</span>
+      <filled-blank words=${stepEntry(step).words} label="Drawn in">${stepChoice(step, chooseStep)}</filled-blank>
+      <button class="link" type="button" @click=${showKeys}>Keys</button>
+    </div>
+    <span class="their" style=${styleMap({ top: `${pitch.foot + 5}px` })}>their place</span>
+    <span class="their" style=${styleMap({ top: `${pitch.foot + 21}px` })}>in the chord</span>
+  `;
+}
+
+/** Every step as a choice; the one in use is ticked. */
+export function stepChoice(step: GridStep, choose: (step: GridStep) => void) {
+  return html`<fieldset class="steps">
+    <legend class="cap">Time is drawn in</legend>
+    ${GRID_STEPS.map(
+      (entry) =>
+        html`<label><input type="radio" name="step" .checked=${entry.step === step} @change=${() => choose(entry.step)} /> ${entry.words} <kbd>${entry.key}</kbd></label>`,
+    )}
+  </fieldset>`;
+}
+
+/** The name, concert pitch and cents of the row a ghost lies on. */
+export function drawTag(scene: GridScene, ghost: Ghost | null) {
+  const row = ghost?.kind === "note" ? scene.pitch.rows.find(({ note }) => note === ghost.note) : undefined;
+  if (ghost === null || row === undefined) return nothing;
+  const right = placeOfTime(scene.score.frames, scene.widths, ghost.to);
+  return html`<div class="tag" style=${styleMap({ left: `${right + 8}px`, top: `${row.y - 13}px` })}><b>${row.name}</b> ${rowFigures(row)}</div>`;
+}
+
+/** What an empty sketch says. */
+export function drawTeaching(hearAll: () => void, openExample: () => void) {
+  return html`<div class="teaching">
+    <h2>Draw along a row, or type its letter, A to G.</h2>
+    <p>Each row is one chanter note at its true height. The shaded rows are where the drones already sound.</p>
+    <p class="offers">
+      <button class="link" type="button" @click=${hearAll}>Hear the nine notes</button>
+      <button class="link" type="button" @click=${openExample}>Open an example</button>
+    </p>
+  </div>`;
+}

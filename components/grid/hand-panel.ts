@@ -1,0 +1,148 @@
+import { css, html, LitElement, nothing } from "lit";
+import { NOTHING, type Selection } from "../../src/editing/selection.ts";
+import type { PlainNote } from "../../src/pipes/chanter-note.ts";
+import type { LineId } from "../../src/score/line-id.ts";
+import type { Score } from "../../src/score/score.ts";
+import { controls, focusRing } from "../shared/styles.ts";
+import type { Asked } from "./asked.ts";
+import { chosenNote, chosenTime, type HeldNote } from "./chosen-notes.ts";
+import { gracenoteChoice } from "./gracenote-choice.ts";
+import type { GridStep } from "./grid-step.ts";
+import { graceNote, lengthenBy, removeTime, splitNote, tieNote } from "./note-acts.ts";
+
+/**
+ * Six words that change the chosen note, for a hand without keys.
+ *
+ * @fires edits-asked
+ */
+export class HandPanel extends LitElement {
+  static override properties = {
+    score: { attribute: false },
+    line: { attribute: false },
+    selection: { attribute: false },
+    step: { attribute: false },
+    gracing: { state: true },
+  };
+
+  declare score: Score | null;
+  declare line: LineId;
+  declare selection: Selection;
+  /** How finely time is drawn: by how much a note gets longer. */
+  declare step: GridStep;
+  declare private gracing: boolean;
+
+  static override styles = [
+    controls,
+    focusRing,
+    css`
+      :host {
+        display: block;
+      }
+      .six {
+        display: grid;
+        grid-template-columns: repeat(3, 1fr);
+        border: 1px solid var(--line);
+        border-radius: 6px;
+        overflow: hidden;
+        background: var(--paper);
+      }
+      .six button {
+        min-block-size: 47px;
+        border: 0;
+        border-inline-end: 1px solid var(--line);
+        border-block-end: 1px solid var(--line);
+        margin: 0 -1px -1px 0;
+        background: none;
+        color: var(--ink);
+        font: 600 15px/20px var(--sans);
+        cursor: pointer;
+        touch-action: manipulation;
+      }
+      .six button:focus-visible {
+        outline-offset: -3px;
+      }
+      .six button:disabled {
+        color: var(--ink-3);
+        cursor: default;
+        font-weight: 400;
+      }
+      .graces {
+        padding-block: 8px 0;
+      }
+      .graces .row {
+        display: flex;
+        gap: 8px;
+        padding-block-start: 4px;
+      }
+      .graces button {
+        flex: 1;
+        min-block-size: 44px;
+        border: 1px solid var(--rule);
+        border-radius: var(--r-4);
+        background: var(--paper);
+        color: var(--ink);
+        font: 500 15px/20px var(--sans);
+      }
+      .graces button[aria-pressed="true"] {
+        border-color: var(--steel);
+        color: var(--steel);
+      }
+      .graces button:disabled {
+        color: var(--ink-3);
+        border-style: dashed;
+      }
+    `,
+  ];
+
+  constructor() {
+    super();
+    this.score = null;
+    this.line = "";
+    this.selection = NOTHING;
+    this.step = "eighth";
+    this.gracing = false;
+  }
+
+  override render() {
+    const { score } = this;
+    if (score === null) return nothing;
+    const held = chosenNote(score, this.line, this.selection);
+    const time = chosenTime(score, this.line, this.selection);
+    const word = (words: string, act: (held: HeldNote) => Asked | null) =>
+      html`<button type="button" ?disabled=${held === null} @click=${() => held !== null && this.#ask(act(held))}>${words}</button>`;
+    return html`<div class="six" role="group" aria-label="The chosen note">
+        ${word("Shorter", (note) => lengthenBy(score, this.line, note, -1, this.step))}
+        ${word("Longer", (note) => lengthenBy(score, this.line, note, 1, this.step))}
+        <button type="button" ?disabled=${held === null} aria-expanded=${this.gracing ? "true" : "false"} @click=${this.#toggleGraces}>Gracenote</button>
+        ${word("Split", (note) => splitNote(score, this.line, note, note.from))}
+        ${word("Tie", (note) => tieNote(score, this.line, note, note.from))}
+        <button type="button" ?disabled=${time === null} @click=${() => time !== null && this.#ask(removeTime(score, this.line, time.from, time.to))}>Delete</button>
+      </div>
+      ${
+        this.gracing && held !== null
+          ? html`<div class="graces">${gracenoteChoice(held.note, held.event.gracenotes, (gracenotes) => this.#grace(held, gracenotes))}</div>`
+          : nothing
+      }`;
+  }
+
+  readonly #toggleGraces = (): void => {
+    this.gracing = !this.gracing;
+  };
+
+  #grace(held: HeldNote, gracenotes: readonly PlainNote[]): void {
+    this.gracing = false;
+    if (this.score !== null) this.#ask(graceNote(this.score, this.line, held, gracenotes));
+  }
+
+  #ask(asked: Asked | null): void {
+    if (asked !== null) this.dispatchEvent(new CustomEvent("edits-asked", { detail: asked, bubbles: true, composed: true }));
+  }
+}
+
+customElements.define("hand-panel", HandPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "hand-panel": HandPanel;
+  }
+}

@@ -1,0 +1,52 @@
+import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
+import type { Moment } from "../../src/score/address.ts";
+import { timeOf } from "../../src/score/bar-starts.ts";
+import { beatsOf, meterOffset } from "../../src/score/meter.ts";
+import type { Ticks } from "../../src/units/ticks.ts";
+import { placeOfMoment } from "./bar-places.ts";
+import type { GridScene } from "./grid-scene.ts";
+import { soundingNote } from "./overlay.ts";
+
+/** How much of the view is behind the moment after the page has turned. */
+const BEHIND = 0.08;
+
+/** Draws where playing is. Nothing else moves by itself: the line is moved, and the page turned when the line comes to its edge. */
+export class MomentLine {
+  readonly #sounds: (note: ChanterNote | null) => void;
+  #moment: Moment | null = null;
+
+  /** @param sounds called when another note sounds, or none. */
+  constructor(sounds: (note: ChanterNote | null) => void) {
+    this.#sounds = sounds;
+  }
+
+  get moment(): Moment | null {
+    return this.#moment;
+  }
+
+  /** Moves the line; null: nothing plays, and it goes. */
+  show(moment: Moment | null, scene: GridScene | null, line: SVGElement | null, scroller: HTMLElement | null): void {
+    this.#moment = moment;
+    if (line === null || scroller === null || scene === null) return;
+    line.classList.toggle("still", moment === null);
+    if (moment === null || moment.bar >= scene.score.frames.length) return this.#sounds(null);
+    const shown = matchMedia("(prefers-reduced-motion: reduce)").matches ? onBeat(scene, moment) : moment;
+    const x = placeOfMoment(scene.score.frames, scene.widths, shown);
+    line.setAttribute("transform", `translate(${Math.round(x * 10) / 10} 0)`);
+    const { scrollLeft, clientWidth } = scroller;
+    if (x < scrollLeft || x > scrollLeft + clientWidth) scroller.scrollLeft = x - clientWidth * BEHIND;
+    this.#sounds(soundingNote(scene, timeOf(scene.score.frames, moment)));
+  }
+}
+
+/** The beat a moment lies in. */
+function onBeat({ score }: GridScene, moment: Moment): Moment {
+  const frame = score.frames[moment.bar];
+  if (frame === undefined) return moment;
+  let at = -meterOffset(frame);
+  for (const beat of beatsOf(frame.meter)) {
+    if (at + beat > moment.at) break;
+    at += beat;
+  }
+  return { bar: moment.bar, at: Math.max(0, at) as Ticks };
+}
