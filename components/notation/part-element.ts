@@ -1,5 +1,5 @@
 import { html, LitElement, type PropertyDeclarations, type PropertyValues } from "lit";
-import { styleMap } from "lit/directives/style-map.js";
+import { styleMap } from "../shared/style-map.ts";
 import type { Selection } from "../../src/editing/selection.ts";
 import { type BarDrawing, type Box, STAFF_HEIGHT } from "../../src/engraving/drawing.ts";
 import { eventOfPart, type FoundEvent, nextEvent, startOfEvent } from "../../src/engraving/note-steps.ts";

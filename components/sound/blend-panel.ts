@@ -1,5 +1,5 @@
 import { css, html, LitElement } from "lit";
-import { styleMap } from "lit/directives/style-map.js";
+import { styleMap } from "../shared/style-map.ts";
 import {
   type Blend,
   isSilent,

@@ -8,7 +8,7 @@ import type { Score } from "../../src/score/score.ts";
 import { ticks } from "../../src/units/ticks.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import "../shared/filled-blank.ts";
-import { styleMap } from "lit/directives/style-map.js";
+import { styleMap } from "../shared/style-map.ts";
 import { rangeStyles } from "./range-styles.ts";
 import { transportStyles } from "./transport-styles.ts";
 

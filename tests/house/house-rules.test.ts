@@ -44,6 +44,7 @@ test.each([
   ["tonal outside pitch", "src/pipes/p.ts", 'import { Note } from "tonal";\nexport const n = Note;', /only src\/pitch/],
   ["Lit in src", "src/pipes/p.ts", 'import "lit";', /belongs to components/],
   ["the whole of Tone", "components/sound/out.ts", 'import "tone";', /import its files/],
+  ["Lit's own styleMap", "components/grid/d.ts", 'import "lit/directives/style-map.js";', /use components\/shared/],
   ["Tone in src", "src/playback/p.ts", 'import "tone/build/esm/core/Global.js";', /belongs to components/],
   ["Node outside the command line", "src/exchange/e.ts", 'import "node:fs";', /only src\/cli/],
   ["an enum", "src/pitch/e.ts", "export enum E { a }", /enum/],

@@ -51,6 +51,8 @@ export function importTarget(from: string, specifier: string): string {
 function packageFault(from: string, specifier: string): string | null {
   // Importing "tone" builds an audio context as a side effect, by a Blob worker that the page's policy forbids.
   if (specifier === "tone") return "tone: import its files (tone/build/esm/…), not the package";
+  // Its first values are written as an attribute, which the policy refuses too.
+  if (specifier === "lit/directives/style-map.js") return `${specifier}: use components/shared/style-map.ts`;
   const broken = PACKAGE_HOMES.find((rule) => rule.package.test(specifier) && !rule.home.test(from));
   return broken ? `${specifier}: ${broken.says}` : null;
 }
