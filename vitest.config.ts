@@ -24,6 +24,7 @@ export default defineConfig({
           // Named here, since a dependency found while a test runs makes Vite load the page again under it.
           include: [
             "lit",
+            "lit/directive.js",
             "lit/directives/*.js",
             "idb",
             "valibot",
