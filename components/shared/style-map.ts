@@ -1,44 +1,41 @@
 import { noChange } from "lit";
-import { Directive, directive, type ElementPart, type PartInfo, PartType } from "lit/directive.js";
+import { type AttributePart, Directive, directive, type PartInfo, PartType } from "lit/directive.js";
 
-/**
- * Sets style properties one by one, on the first render too. Lit's own directive writes a `style` attribute the first time, which the
- * page's policy refuses; it is a violation and leaves the element unstyled.
- */
+/** CSS properties with their values, `null` for none; named as in a style sheet (`--fill`, `inline-size`) or as in a script (`inlineSize`). */
+export type StyleProperties = Readonly<Record<string, string | null>>;
+
 class StyleMap extends Directive {
-  #before: readonly string[] = [];
+  /** What stands on the element, by the names of the style sheet. */
+  #known = new Map<string, string>();
 
-  constructor(info: PartInfo) {
-    super(info);
-    if (info.type !== PartType.ATTRIBUTE || info.name !== "style" || (info.strings?.length ?? 0) > 2) {
-      throw new RangeError("styleMap stands alone in a style attribute.");
+  constructor(part: PartInfo) {
+    super(part);
+    if (part.type !== PartType.ATTRIBUTE || part.name !== "style" || (part.strings?.length ?? 0) > 2) {
+      throw new RangeError("styleMap is the whole value of a style attribute");
     }
   }
 
-  override render(_properties: Readonly<Record<string, string | null>>): typeof noChange {
+  override render(_properties: StyleProperties): typeof noChange {
     return noChange;
   }
 
-  override update(part: ElementPart, [properties]: [Readonly<Record<string, string | null>>]): typeof noChange {
-    const { style } = part.element as HTMLElement;
-    for (const name of this.#before) if (!(name in properties)) style.removeProperty(name);
-    for (const [name, value] of Object.entries(properties)) {
-      if (value === null) style.removeProperty(dashed(name));
-      else if (style.getPropertyValue(dashed(name)) !== value) style.setProperty(dashed(name), value);
-    }
-    this.#before = Object.keys(properties).map(dashed);
+  override update(part: AttributePart, [properties]: [StyleProperties]): typeof noChange {
+    const { style } = part.element as HTMLElement | SVGElement;
+    const wanted = new Map<string, string>();
+    for (const [name, value] of Object.entries(properties)) if (value !== null) wanted.set(dashed(name), value);
+    for (const name of this.#known.keys()) if (!wanted.has(name)) style.removeProperty(name);
+    for (const [name, value] of wanted) if (this.#known.get(name) !== value) style.setProperty(name, value);
+    this.#known = wanted;
     return noChange;
   }
 }
 
-/** `inlineSize` and `inline-size` are the same property; those that begin with dashes stay as they are. */
 function dashed(name: string): string {
-  return name.includes("-") ? name : name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
-}
-
-/** Style properties of an element, by name; null removes one. Stands alone in its attribute: `style=${styleMap({ left: "8px" })}`. */
-export const styleMap = directive(StyleMap);
-
-function asInStyleSheet(name: string): string {
   return name.includes("-") ? name : name.replaceAll(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
 }
+
+/**
+ * Sets style properties one by one: `style=${styleMap({ left: "8px" })}`. Lit's own directive of this name writes the first values as an
+ * attribute, which the page's policy refuses, so that the element stays unstyled.
+ */
+export const styleMap = directive(StyleMap);
