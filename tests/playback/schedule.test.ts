@@ -86,6 +86,12 @@ test("gracenotes that come before the beat take their time from the note before,
   expect(played(bars, { gracenotes })).toEqual([[0, 4, "{high-g}@0 b@0.05 {low-g}@0.9 {d}@0.95 low-a@1"]]);
 });
 
+test("a note that is held through a rest gives its held time too", () => {
+  const gracenotes = { each: seconds(0.1), placementOf: (): GracenotePlacement => "before-beat" };
+  const bars = [[pipeNote("e", 120), rest(840), gracedNote(["high-g", "e", "f"], "f", 2880)]];
+  expect(played(bars, { gracenotes })).toEqual([[0, 4, "e@0 {high-g}@0.7 {e}@0.8 {f}@0.9 f@1"]]);
+});
+
 test("playing from inside a note leaves its gracenotes out", () => {
   const bars = [[gracedNote(["high-g"], "b", 1920), pipeNote("e", 1920)]];
   expect(played(bars, { from: { bar: 0, at: ticks(960) } })).toEqual([[0, 3, "b@0 e@1"]]);
