@@ -1,12 +1,15 @@
 import { html, render } from "lit";
-import { afterEach, expect, test } from "vitest";
+import { beforeEach, expect, test } from "vitest";
 import { type StyleProperties, styleMap } from "../../components/shared/style-map.ts";
 
-afterEach(() => document.body.replaceChildren());
+let place: HTMLElement;
+beforeEach(() => {
+  place = document.createElement("div");
+});
 
 function rendered(properties: StyleProperties): HTMLElement {
-  render(html`<p style=${styleMap(properties)}></p>`, document.body);
-  return document.body.querySelector("p") as HTMLElement;
+  render(html`<p style=${styleMap(properties)}></p>`, place);
+  return place.querySelector("p") as HTMLElement;
 }
 
 test("properties are set, changed and taken away, whatever way they are named", () => {
