@@ -1,11 +1,11 @@
 import { css, html, LitElement, nothing, type PropertyValues, svg } from "lit";
-import { styleMap } from "../shared/style-map.ts";
 import { barNumber } from "../../src/score/bar-number.ts";
 import type { Score } from "../../src/score/score.ts";
 import { sectionsOf } from "../../src/score/section-around.ts";
+import { styleMap } from "../shared/style-map.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import { barAtPlace, barPlaces, totalWidth } from "./bar-places.ts";
-import type { GridView } from "./scale-grid.ts";
+import type { GridView } from "./grid-viewport.ts";
 
 /** The bracket is never drawn narrower, so that it can be taken hold of; px. */
 const LEAST_BRACKET = 16;

@@ -1,5 +1,4 @@
 import { html } from "lit";
-import { styleMap } from "../shared/style-map.ts";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import type { PipeBar } from "../../src/score/bar.ts";
@@ -8,6 +7,7 @@ import { frameTicks } from "../../src/score/meter.ts";
 import { eventAt } from "../../src/score/placed-events.ts";
 import type { Hertz } from "../../src/units/hertz.ts";
 import type { Ticks } from "../../src/units/ticks.ts";
+import { styleMap } from "../shared/style-map.ts";
 import { columnsOf } from "./grid-columns.ts";
 import type { GridStep } from "./grid-step.ts";
 import { type CellFacts, spokenCell } from "./spoken-cell.ts";

@@ -6,7 +6,7 @@ import { speaks } from "../../src/pipes/sounding.ts";
 import { barAtTime, barStarts, momentAt, scoreTicks } from "../../src/score/bar-starts.ts";
 import type { BarRange, StretchClip } from "../../src/score/edit.ts";
 import { assertNever } from "../../src/units/assert-never.ts";
-import { stretchChosen } from "./asked.ts";
+import { type Asked, stretchChosen } from "./asked.ts";
 import { duplicateBars, insertBar, pasteStretch, removeBars } from "./bar-acts.ts";
 import { barsOf, chosenNote, chosenStretch, chosenTime, type HeldNote, heldNoteAt } from "./chosen-notes.ts";
 import { columnAt, columnBeside, columnEnd } from "./grid-columns.ts";
@@ -61,70 +61,98 @@ export class GridKeyboard {
   #do(act: KeyAct): void {
     const host = this.#host;
     const { score, pipes, caret, step } = host;
-    const chosen = this.#chosen;
     switch (act.kind) {
       case "go":
-        return act.stretching ? this.#stretchTo(this.#goal(act.to, caret.time)) : this.#go(this.#goal(act.to, caret.time));
+        this.#go(this.#goal(act.to, caret.time), act.stretching);
+        break;
       case "pitch":
-        return this.#changePitch(act.by);
+        this.#changePitch(act.by);
+        break;
       case "length":
-        return host.ask(chosen === null ? null : lengthenBy(score, pipes.id, chosen, act.by, step), CHOOSE_FIRST);
+        this.#onChosen((held) => lengthenBy(score, pipes.id, held, act.by, step));
+        break;
       case "nudge":
-        return this.#nudge(act.by);
+        this.#nudge(act.by);
+        break;
       case "letter":
-        return this.#type(typedNote(act.letter, this.#lastNote(), act.crossFingered));
+        this.#type(typedNote(act.letter, this.#lastNote(), act.crossFingered));
+        break;
       case "step":
         host.chooseStep(act.step);
-        return host.say(`Drawing in ${stepEntry(act.step).words}.`);
+        host.say(`Drawing in ${stepEntry(act.step).words}.`);
+        break;
       case "place":
-        return this.#type(caret.note);
+        this.#type(caret.note);
+        break;
       case "stretch":
-        return this.#beginStretch();
+        this.#beginStretch();
+        break;
       case "everything":
         this.#anchor = 0;
-        return host.choose(stretchChosen(score, pipes.id, 0, scoreTicks(score.frames)));
+        host.choose(stretchChosen(score, pipes.id, 0, scoreTicks(score.frames)));
+        break;
       case "split":
-        return host.ask(chosen === null ? null : splitNote(score, pipes.id, chosen, caret.time), CHOOSE_FIRST);
+        this.#onChosen((held) => splitNote(score, pipes.id, held, caret.time));
+        break;
       case "tie":
-        return host.ask(chosen === null ? null : tieNote(score, pipes.id, chosen, caret.time), CHOOSE_FIRST);
+        this.#onChosen((held) => tieNote(score, pipes.id, held, caret.time));
+        break;
       case "hold":
-        return host.ask(holdThrough(score, pipes.id, caret.time), "There is no rest here to hold through.");
+        host.ask(holdThrough(score, pipes.id, caret.time), "There is no rest here to hold through.");
+        break;
       case "strike-in":
-        return host.ask(chosen === null ? null : markStrikeIn(score, pipes.id, chosen), CHOOSE_FIRST);
+        this.#onChosen((held) => markStrikeIn(score, pipes.id, held));
+        break;
       case "cut-off":
-        return host.ask(chosen === null ? null : markCutOff(score, pipes.id, chosen), CHOOSE_FIRST);
+        this.#onChosen((held) => markCutOff(score, pipes.id, held));
+        break;
       case "gracenotes":
-        return chosen === null ? host.say(CHOOSE_FIRST) : host.showGracenotes();
+        if (this.#chosen === null) host.say(CHOOSE_FIRST);
+        else host.showGracenotes();
+        break;
       case "delete":
-        return this.#remove();
+        this.#remove();
+        break;
       case "copy":
-        return this.#copy();
+        this.#copy();
+        break;
       case "cut":
         this.#copy();
-        return this.#remove();
+        this.#remove();
+        break;
       case "paste":
-        return copied === null
-          ? host.say("Nothing is copied.")
-          : host.ask(pasteStretch(score, pipes.id, this.#chosenTime()?.from ?? caret.time, copied), "Nothing is copied.");
+        host.ask(
+          copied === null ? null : pasteStretch(score, pipes.id, this.#chosenTime()?.from ?? caret.time, copied),
+          "Nothing is copied.",
+        );
+        break;
       case "duplicate":
-        return host.ask(duplicateBars(score, pipes.id, this.#bars()));
+        host.ask(duplicateBars(score, pipes.id, this.#bars()));
+        break;
       case "insert-bar":
-        return host.ask(insertBar(this.#bars().last + 1));
+        host.ask(insertBar(this.#bars().last + 1));
+        break;
       case "remove-bars":
-        return host.ask(removeBars(this.#bars()));
+        host.ask(removeBars(this.#bars()));
+        break;
       case "undo":
-        return host.tell("undo-asked");
+        host.tell("undo-asked");
+        break;
       case "redo":
-        return host.tell("redo-asked");
+        host.tell("redo-asked");
+        break;
       case "play":
-        return host.playFrom(caret.time);
+        host.playFrom(caret.time);
+        break;
       case "keys":
-        return host.showKeys();
+        host.showKeys();
+        break;
       case "let-go":
         this.#anchor = null;
-        return host.choose(NOTHING);
+        host.choose(NOTHING);
+        break;
       default:
-        return assertNever(act);
+        assertNever(act);
     }
   }
 
@@ -155,8 +183,17 @@ export class GridKeyboard {
     }
   }
 
-  /** Goes there; a note found there is chosen. */
-  #go(time: number): void {
+  #onChosen(act: (held: HeldNote) => Asked | null): void {
+    const chosen = this.#chosen;
+    this.#host.ask(chosen === null ? null : act(chosen), CHOOSE_FIRST);
+  }
+
+  /** Goes there, drawing the stretch along if asked to; a note found there is chosen otherwise. */
+  #go(time: number, stretching: boolean): void {
+    if (stretching) {
+      this.#stretchTo(time);
+      return;
+    }
     const { score, pipes, caret } = this.#host;
     this.#anchor = null;
     const held = heldNoteAt(score, pipes.id, time);
@@ -189,17 +226,24 @@ export class GridKeyboard {
     if (chosen !== null) {
       const note = beside(chosen.note);
       this.#host.moveCaret({ ...caret, note }, false);
-      return this.#host.ask(changePitch(score, pipes.id, chosen, note), "There is no row beyond this one.");
+      this.#host.ask(changePitch(score, pipes.id, chosen, note), "There is no row beyond this one.");
+      return;
     }
     const stretch = chosenStretch(score, pipes.id, this.#host.selection);
-    if (stretch !== null) return this.#host.ask(changePitches(score, pipes.id, stretch.from, stretch.to, beside), CHOOSE_FIRST);
+    if (stretch !== null) {
+      this.#host.ask(changePitches(score, pipes.id, stretch.from, stretch.to, beside), CHOOSE_FIRST);
+      return;
+    }
     this.#host.moveCaret({ ...caret, note: beside(caret.note) }, true);
   }
 
   #nudge(by: 1 | -1): void {
     const { score, pipes, caret, step } = this.#host;
     const chosen = this.#chosen;
-    if (chosen === null) return this.#host.say(CHOOSE_FIRST);
+    if (chosen === null) {
+      this.#host.say(CHOOSE_FIRST);
+      return;
+    }
     const from = chosen.from + by * stepEntry(step).ticks;
     this.#host.moveCaret({ ...caret, time: Math.max(0, from) }, true);
     this.#host.ask(from < 0 ? null : moveNote(score, pipes.id, chosen, from, chosen.note), "There is no time before the first bar.");
@@ -207,8 +251,14 @@ export class GridKeyboard {
 
   #type(note: ChanterNote | null): void {
     const { score, pipes, caret, step } = this.#host;
-    if (note === null) return this.#host.say("That letter has no cross-fingered note.");
-    if (!speaks(pipes.setup, note)) return this.#host.say(`${noteName(note)} does not speak in this setup.`);
+    if (note === null) {
+      this.#host.say("That letter has no cross-fingered note.");
+      return;
+    }
+    if (!speaks(pipes.setup, note)) {
+      this.#host.say(`${noteName(note)} does not speak in this setup.`);
+      return;
+    }
     const atEnd = caret.time >= scoreTicks(score.frames);
     const to = atEnd ? caret.time + stepEntry(step).ticks : stepEnd(score.frames, caret.time, step);
     this.#host.ask(placeNote(score, pipes.id, caret.time, to, note, step));
@@ -231,7 +281,10 @@ export class GridKeyboard {
   #copy(): void {
     const { score, pipes } = this.#host;
     const time = this.#chosenTime();
-    if (time === null) return this.#host.say(CHOOSE_FIRST);
+    if (time === null) {
+      this.#host.say(CHOOSE_FIRST);
+      return;
+    }
     copied = copyStretch(score, pipes.id, momentAt(score.frames, time.from), momentAt(score.frames, time.to));
     this.#host.say("Copied.");
   }

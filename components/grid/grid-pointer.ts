@@ -146,8 +146,11 @@ export class GridPointer {
     const { x, y } = this.#placeOf(event);
     const { field, score, step } = this.#host;
     const hit = hitAt(field, x, y);
-    (event.currentTarget as HTMLElement).dataset["over"] = hit.kind;
-    if (hit.kind !== "row") return this.#host.showGhost(null);
+    (event.currentTarget as HTMLElement).dataset.over = hit.kind;
+    if (hit.kind !== "row") {
+      this.#host.showGhost(null);
+      return;
+    }
     const { time, note } = handAt(field, x, y);
     this.#host.showGhost({ kind: "note", from: stepStart(score.frames, time, step), to: stepEnd(score.frames, time, step), note });
   }

@@ -1,6 +1,6 @@
 import { html, nothing, svg } from "lit";
-import { styleMap } from "../shared/style-map.ts";
 import { dronePartials } from "../../src/pipes/drones.ts";
+import { styleMap } from "../shared/style-map.ts";
 import { placeOfTime } from "./bar-places.ts";
 import type { Ghost } from "./gesture.ts";
 import { heightOf } from "./grid-measures.ts";

@@ -1,10 +1,10 @@
 import { html, nothing, svg } from "lit";
-import { styleMap } from "../shared/style-map.ts";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import { droneConcertPitch, droneHertz, soundingDrones } from "../../src/pipes/drones.ts";
 import type { Drone, PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { shownPitch } from "../../src/pitch/spelling.ts";
 import { shownCents } from "../../src/units/shown.ts";
+import { styleMap } from "../shared/style-map.ts";
 import { type GridMeasures, rowsHeight } from "./grid-measures.ts";
 import { bareSemitones, type GridRow, NOTICED, spokenRow } from "./grid-rows.ts";
 

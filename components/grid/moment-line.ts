@@ -4,6 +4,7 @@ import { timeOf } from "../../src/score/bar-starts.ts";
 import { beatsOf, meterOffset } from "../../src/score/meter.ts";
 import type { Ticks } from "../../src/units/ticks.ts";
 import { placeOfMoment } from "./bar-places.ts";
+import { type HeldNote, heldNoteAt } from "./chosen-notes.ts";
 import type { GridScene } from "./grid-scene.ts";
 import { soundingNote } from "./overlay.ts";
 
@@ -24,12 +25,22 @@ export class MomentLine {
     return this.#moment;
   }
 
+  /** The note under the moment, with all it is tied to; null where none is written. */
+  held(scene: GridScene): HeldNote | null {
+    const moment = this.#moment;
+    if (moment === null || moment.bar >= scene.score.frames.length) return null;
+    return heldNoteAt(scene.score, scene.line.id, timeOf(scene.score.frames, moment));
+  }
+
   /** Moves the line; null: nothing plays, and it goes. */
   show(moment: Moment | null, scene: GridScene | null, line: SVGElement | null, scroller: HTMLElement | null): void {
     this.#moment = moment;
     if (line === null || scroller === null || scene === null) return;
     line.classList.toggle("still", moment === null);
-    if (moment === null || moment.bar >= scene.score.frames.length) return this.#sounds(null);
+    if (moment === null || moment.bar >= scene.score.frames.length) {
+      this.#sounds(null);
+      return;
+    }
     const shown = matchMedia("(prefers-reduced-motion: reduce)").matches ? onBeat(scene, moment) : moment;
     const x = placeOfMoment(scene.score.frames, scene.widths, shown);
     line.setAttribute("transform", `translate(${Math.round(x * 10) / 10} 0)`);

@@ -36,10 +36,34 @@ export class RowTouch {
     this.#hear(0);
   };
 
+  /** A name is pressed with mouse or finger. */
+  readonly pressed = (event: PointerEvent): void => {
+    const name = nameOf(event);
+    if (name !== null && event.button === 0) this.touch(name.dataset.note as ChanterNote);
+  };
+
+  /** Up and down go from name to name; Enter and the space bar sound the one that has the focus. */
+  readonly keyPressed = (event: KeyboardEvent): void => {
+    const name = nameOf(event);
+    if (name === null) return;
+    if (event.key === "ArrowUp") (name.previousElementSibling as HTMLElement | null)?.focus();
+    else if (event.key === "ArrowDown") (name.nextElementSibling as HTMLElement | null)?.focus();
+    else if (event.key === "Enter" || event.key === " ") this.touch(name.dataset.note as ChanterNote);
+    else return;
+    event.preventDefault();
+  };
+
   #hear(index: number): void {
     const note = NINE_NOTES[index];
-    if (note === undefined) return this.release();
+    if (note === undefined) {
+      this.release();
+      return;
+    }
     this.touch(note);
     this.#next = setTimeout(() => this.#hear(index + 1), EACH);
   }
+}
+
+function nameOf(event: Event): HTMLElement | null {
+  return (event.target as HTMLElement).closest<HTMLElement>("[data-note]");
 }

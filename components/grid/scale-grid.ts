@@ -1,5 +1,4 @@
 import { html, LitElement, nothing, type PropertyValues } from "lit";
-import { styleMap } from "../shared/style-map.ts";
 import { NOTHING, type Selection } from "../../src/editing/selection.ts";
 import type { ChanterNote, PlainNote } from "../../src/pipes/chanter-note.ts";
 import type { Address, Moment } from "../../src/score/address.ts";
@@ -10,15 +9,20 @@ import type { LineId } from "../../src/score/line-id.ts";
 import { pipeLineOf } from "../../src/score/line-of.ts";
 import type { Score } from "../../src/score/score.ts";
 import { sectionAround } from "../../src/score/section-around.ts";
+import { styleMap } from "../shared/style-map.ts";
 import "../shared/filled-blank.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import type { Asked } from "./asked.ts";
 import { insertBar } from "./bar-acts.ts";
-import { barAtPlace, barsBetween, placeOfTime, totalWidth } from "./bar-places.ts";
+import { placeOfTime, totalWidth } from "./bar-places.ts";
 import { chosenNote, chosenStretch, heldNoteAt, isEmpty } from "./chosen-notes.ts";
+import { drawingStyles } from "./drawing-styles.ts";
 import { cellsOfBars, groundOfBars, inkOfBars } from "./drawn-bars.ts";
+import { frameStyles } from "./frame-styles.ts";
 import type { Ghost } from "./gesture.ts";
-import { gracenoteChoice, gracenotesOfKey } from "./gracenote-choice.ts";
+import { labelStyles } from "./label-styles.ts";
+import "./gracenote-menu.ts";
+import { AFTER_LAST, areaOfCaret, ghostAtCaret } from "./caret-marks.ts";
 import { columnAt, columnEnd, columnsBefore } from "./grid-columns.ts";
 import type { Caret, GridHost } from "./grid-host.ts";
 import { GridKeyboard } from "./grid-keyboard.ts";
@@ -26,28 +30,14 @@ import { DESK, gridHeight, PHONE, rowsHeight } from "./grid-measures.ts";
 import { GridPointer } from "./grid-pointer.ts";
 import { type GridScene, sceneOf } from "./grid-scene.ts";
 import type { GridStep } from "./grid-step.ts";
-import { drawingStyles, gridFrameStyles, labelStyles } from "./grid-styles.ts";
 import { drawBack, drawMargin, drawTag, drawTeaching } from "./grid-surroundings.ts";
+import { GridViewport } from "./grid-viewport.ts";
 import { keysPage } from "./keys-page.ts";
 import { drawLabels } from "./label-column.ts";
 import { MomentLine } from "./moment-line.ts";
 import { graceNote } from "./note-acts.ts";
-import { areaOf, drawChosen, drawFindings, drawFocus, drawGhost, drawSounding, drawStretch, type InkArea } from "./overlay.ts";
+import { areaOf, drawChosen, drawFindings, drawFocus, drawGhost, drawSounding, drawStretch } from "./overlay.ts";
 import { RowTouch } from "./row-touch.ts";
-
-/** Px drawn beyond both edges of the view, so that scrolling finds bars there. */
-const SPARE = 400;
-
-/** Room after the last bar for the word that adds one, px. */
-const AFTER_LAST = 44;
-
-/** What the grid shows of the sketch, px and bars. */
-export interface GridView {
-  readonly scrollLeft: number;
-  readonly viewWidth: number;
-  readonly firstBar: number;
-  readonly lastBar: number;
-}
 
 /**
  * The scale grid: the chanter's rows at their true heights against the band, time as columns, one pipe line as an unbroken trace. Mouse,
@@ -80,7 +70,6 @@ export class ScaleGrid extends LitElement {
     narrow: { state: true },
     focused: { state: true },
     sounding: { state: true },
-    gracing: { state: true },
   };
 
   declare score: Score | null;
@@ -103,22 +92,21 @@ export class ScaleGrid extends LitElement {
   /** Whether the focus is on a cell and came there by the keys. */
   declare private focused: boolean;
   declare private sounding: ChanterNote | null;
-  declare private gracing: boolean;
 
   #scene: GridScene | null = null;
   #host: GridHost;
   #keyboard: GridKeyboard;
   #pointer: GridPointer;
   #moment: MomentLine;
+  readonly #viewport = new GridViewport(() => this.renderRoot);
   readonly #touch = new RowTouch((event, note) => this.#emit(event, { note }));
   #askedSelection: Selection = NOTHING;
   #wantsFocus = false;
   #announces = false;
-  #viewWidth = 0;
   #resized: ResizeObserver | null = null;
   #narrowQuery = matchMedia("(max-width: 599px)");
 
-  static override styles = [controls, focusRing, visuallyHidden, gridFrameStyles, labelStyles, drawingStyles];
+  static override styles = [controls, focusRing, visuallyHidden, frameStyles, labelStyles, drawingStyles];
 
   constructor() {
     super();
@@ -136,7 +124,6 @@ export class ScaleGrid extends LitElement {
     this.narrow = false;
     this.focused = false;
     this.sounding = null;
-    this.gracing = false;
     this.#host = this.#makeHost();
     this.#keyboard = new GridKeyboard(this.#host);
     this.#pointer = new GridPointer(this.#host, () => this.#scroller);
@@ -208,7 +195,7 @@ export class ScaleGrid extends LitElement {
       this.caret = { ...this.caret, time: this.#columnOf(Math.min(this.caret.time, scoreTicks(this.score.frames))) };
     }
     if (changed.has("selection") && this.selection !== this.#askedSelection) this.#followSelection();
-    if (changed.has("widths") || changed.has("score")) this.range = this.#rangeInView();
+    if (changed.has("widths") || changed.has("score")) this.range = this.#viewport.range(this.widths);
   }
 
   override render() {
@@ -228,7 +215,7 @@ export class ScaleGrid extends LitElement {
       "--height": `${gridHeight(measures)}px`,
     };
     return html`<div class=${isCompact ? "frame compact" : "frame"} style=${styleMap(size)}>
-        <div class="labels" @pointerdown=${this.#namePressed} @pointerup=${this.#touch.release} @pointercancel=${this.#touch.release} @pointerleave=${this.#touch.release} @keydown=${this.#nameKey} @keyup=${this.#touch.release} @focusout=${this.#touch.release}>
+        <div class="labels" @pointerdown=${this.#touch.pressed} @pointerup=${this.#touch.release} @pointercancel=${this.#touch.release} @pointerleave=${this.#touch.release} @keydown=${this.#touch.keyPressed} @keyup=${this.#touch.release} @focusout=${this.#touch.release}>
           ${drawLabels({
             rows: pitch.rows,
             setup: pitch.setup,
@@ -238,7 +225,7 @@ export class ScaleGrid extends LitElement {
             hovered: this.ghost?.note ?? null,
             sounding: this.sounding,
             tabStop: this.#tabStop(scene),
-            section: sectionAround(this.score.frames, this.#firstInView()).name,
+            section: sectionAround(this.score.frames, this.#viewport.firstBar(this.widths)).name,
           })}
         </div>
         <div class="field">
@@ -251,9 +238,9 @@ export class ScaleGrid extends LitElement {
                 <g class="grounds">${groundOfBars(scene, this.range)}</g>
                 <g class="inks">${inkOfBars(scene, this.range)}</g>
                 ${drawChosen(scene, chosen)}
-                ${this.#drawSounding(scene)}
-                ${drawGhost(scene, this.#ghostShown(scene))}
-                ${drawFocus(scene, this.#focusArea(scene))}
+                ${drawSounding(scene, this.sounding === null ? null : this.#moment.held(scene))}
+                ${drawGhost(scene, this.ghost ?? ghostAtCaret(scene, this.caret, this.focused, this.step))}
+                ${drawFocus(scene, this.focused ? areaOfCaret(scene, this.caret, this.step) : null)}
                 ${drawFindings(scene, this.findings, this.chosenFinding, this.range, foot)}
                 <g class="moment still"><path d=${`M0 ${measures.chords - 6}V${gridHeight(measures)}`}></path><path class="flag" d=${`M-5.5 ${measures.chords - 10}h11l-5.5 7z`}></path></g>
               </svg>
@@ -269,21 +256,19 @@ export class ScaleGrid extends LitElement {
         ${isEmpty(this.score, line.id) && !this.#pointer.holding ? drawTeaching(this.#touch.hearAll, this.#openExample) : nothing}
       </div>
       <div class="keys" popover="auto" role="dialog" aria-label="Keys">${keysPage()}</div>
-      <div class="graces" popover="auto" role="dialog" aria-label="Gracenote" @keydown=${this.#graceKey} @toggle=${this.#graceToggled}>
-        ${this.gracing && chosen !== null ? gracenoteChoice(chosen.note, chosen.event.gracenotes, this.#grace) : nothing}
-      </div>
+      <gracenote-menu @gracenotes-chosen=${this.#grace}></gracenote-menu>
       <div class="heard said" role="status" aria-live="polite"></div>`;
   }
 
   protected override firstUpdated(): void {
-    this.#resized = new ResizeObserver(() => this.#measured());
+    this.#resized = new ResizeObserver(this.#scrolled);
   }
 
   protected override updated(): void {
-    const scroller = this.renderRoot.querySelector<HTMLElement>(".scroller");
+    const { scroller } = this.#viewport;
     if (scroller === null) return;
     this.#resized?.observe(scroller);
-    this.#fitBack(scroller);
+    this.#viewport.fitGround(this.widths);
     if (this.#wantsFocus) {
       this.#wantsFocus = false;
       this.#bringIntoView(this.caret.time);
@@ -296,12 +281,6 @@ export class ScaleGrid extends LitElement {
   }
 
   // ---- what is drawn here ----
-
-  #drawSounding(scene: GridScene) {
-    const moment = this.#moment.moment;
-    if (moment === null || this.sounding === null) return nothing;
-    return drawSounding(scene, this.#heldAt(scene, timeOf(scene.score.frames, moment)));
-  }
 
   #drawCellLayer(scene: GridScene) {
     const { score, line } = scene;
@@ -322,29 +301,6 @@ export class ScaleGrid extends LitElement {
         ${cellsOfBars(scene, this.range, this.step, this.caret, caretBar, this.findings)}
         <div role="gridcell" data-end tabindex=${atEnd ? 0 : -1} aria-colindex=${columns + 1} aria-label="After the last bar. A letter goes on in a new bar." style=${styleMap({ left: `${totalWidth(scene.widths)}px`, width: `${AFTER_LAST}px` })}></div>
       </div></div>`;
-  }
-
-  /** The ghost of a drag or of the mouse; of the cell the keys are on, where it is empty; on an empty sketch, of the first note. */
-  #ghostShown(scene: GridScene): Ghost | null {
-    if (this.ghost !== null) return this.ghost;
-    const { score, line } = scene;
-    const { time, note } = this.caret;
-    if (this.focused && time < scoreTicks(score.frames) && this.#heldAt(scene, time) === null) {
-      return { kind: "note", from: time, to: columnEnd(line, score.frames, time, this.step), note };
-    }
-    if (!isEmpty(score, line.id)) return null;
-    return { kind: "note", from: 0, to: columnEnd(line, score.frames, 0, this.step), note: "low-a" };
-  }
-
-  #focusArea(scene: GridScene): InkArea | null {
-    if (!this.focused) return null;
-    const { score, line, widths } = scene;
-    const { time, note } = this.caret;
-    const held = this.#heldAt(scene, time);
-    if (held !== null) return areaOf(scene, held);
-    const left = placeOfTime(score.frames, widths, time);
-    if (time >= scoreTicks(score.frames)) return { left: left + 6, right: left + AFTER_LAST - 6, y: scene.height(note) };
-    return { left, right: placeOfTime(score.frames, widths, columnEnd(line, score.frames, time, this.step)), y: scene.height(note) };
   }
 
   // ---- what the hand asks for ----
@@ -395,7 +351,10 @@ export class ScaleGrid extends LitElement {
   }
 
   #ask(asked: Asked | null, otherwise: string): void {
-    if (asked === null) return this.#say(otherwise);
+    if (asked === null) {
+      this.#say(otherwise);
+      return;
+    }
     this.#askedSelection = asked.selection;
     this.#announces = true;
     this.#emit("edits-asked", asked);
@@ -417,40 +376,18 @@ export class ScaleGrid extends LitElement {
   showGracenotes(): void {
     const scene = this.#scene;
     const chosen = scene === null ? null : chosenNote(scene.score, scene.line.id, this.selection);
-    const panel = this.renderRoot.querySelector<HTMLElement>(".graces");
-    if (scene === null || chosen === null || panel === null) return;
-    const area = areaOf(scene, chosen);
+    const menu = this.renderRoot.querySelector("gracenote-menu");
+    if (scene === null || chosen === null || menu === null) return;
+    const { left, y } = areaOf(scene, chosen);
     const box = this.#scroller.getBoundingClientRect();
-    this.gracing = true;
-    panel.showPopover();
-    panel.style.left = `${Math.max(8, Math.min(innerWidth - 280, box.left + area.left - this.#scroller.scrollLeft))}px`;
-    panel.style.top = `${Math.max(8, box.top + area.y + 20)}px`;
-    void this.updateComplete.then(() => panel.querySelector<HTMLElement>("button:not(:disabled)")?.focus());
+    void menu.show(chosen.note, chosen.event.gracenotes, box.left + left - this.#scroller.scrollLeft, box.top + y + 20);
   }
 
-  readonly #grace = (gracenotes: readonly PlainNote[]): void => {
+  readonly #grace = (event: CustomEvent<{ readonly gracenotes: readonly PlainNote[] }>): void => {
     const scene = this.#scene;
     const chosen = scene === null ? null : chosenNote(scene.score, scene.line.id, this.selection);
-    this.renderRoot.querySelector<HTMLElement>(".graces")?.hidePopover();
-    if (scene !== null && chosen !== null) this.#ask(graceNote(scene.score, scene.line.id, chosen, gracenotes), "");
-    this.#wantsFocus = true;
-    this.requestUpdate();
-  };
-
-  readonly #graceKey = (event: KeyboardEvent): void => {
-    const gracenotes = event.ctrlKey || event.metaKey || event.altKey ? null : gracenotesOfKey(event.key);
-    if (gracenotes === null) return;
-    event.preventDefault();
-    event.stopPropagation();
-    const offered = this.renderRoot.querySelectorAll(".graces button:not(:disabled)");
-    if (gracenotes.length > 0 && ![...offered].some((button) => button.textContent?.toLowerCase() === event.key.toLowerCase())) {
-      return this.#say("No finger can play that on this note.");
-    }
-    this.#grace(gracenotes);
-  };
-
-  readonly #graceToggled = (event: ToggleEvent): void => {
-    this.gracing = event.newState === "open";
+    if (scene !== null && chosen !== null) this.#ask(graceNote(scene.score, scene.line.id, chosen, event.detail.gracenotes), "");
+    this.focus();
   };
 
   readonly #openKeys = (): void => this.showKeys();
@@ -484,27 +421,10 @@ export class ScaleGrid extends LitElement {
     const cell = (event.target as HTMLElement).closest<HTMLElement>("[data-bar]");
     const scene = this.#scene;
     if (cell === null || scene === null) return;
-    const time = (barStarts(scene.score.frames)[Number(cell.dataset["bar"])] ?? 0) + Number(cell.dataset["at"]);
+    const time = (barStarts(scene.score.frames)[Number(cell.dataset.bar)] ?? 0) + Number(cell.dataset.at);
     const held = this.#heldAt(scene, time);
     this.#host.moveCaret({ time, note: held?.note ?? this.caret.note }, true);
     this.#choose(held === null ? NOTHING : { kind: "note", at: { line: scene.line.id, ...momentAt(scene.score.frames, held.from) } });
-  };
-
-  readonly #namePressed = (event: PointerEvent): void => {
-    const name = (event.target as HTMLElement).closest<HTMLElement>(".name");
-    if (name !== null && event.button === 0) this.#touch.touch(name.dataset["note"] as ChanterNote);
-  };
-
-  readonly #nameKey = (event: KeyboardEvent): void => {
-    const name = (event.target as HTMLElement).closest<HTMLElement>(".name");
-    if (name === null) return;
-    const by = event.key === "ArrowUp" ? -1 : event.key === "ArrowDown" ? 1 : 0;
-    if (by !== 0) {
-      const names = [...this.renderRoot.querySelectorAll<HTMLElement>(".name")];
-      names[Math.max(0, Math.min(names.length - 1, names.indexOf(name) + by))]?.focus();
-    } else if (event.key === "Enter" || event.key === " ") this.#touch.touch(name.dataset["note"] as ChanterNote);
-    else return;
-    event.preventDefault();
   };
 
   /** The name Tab comes to: of the row the keys are on, or the lowest. */
@@ -555,58 +475,23 @@ export class ScaleGrid extends LitElement {
   // ---- the view ----
 
   get #scroller(): HTMLElement {
-    return this.renderRoot.querySelector(".scroller") as HTMLElement;
-  }
-
-  #firstInView(): number {
-    const scroller = this.renderRoot?.querySelector(".scroller");
-    return barAtPlace(this.widths, scroller?.scrollLeft ?? 0);
-  }
-
-  #rangeInView(): BarRange {
-    const left = this.renderRoot?.querySelector(".scroller")?.scrollLeft ?? 0;
-    const view = this.#viewWidth || innerWidth;
-    return barsBetween(this.widths, Math.max(0, left - SPARE), left + view + SPARE);
+    return this.#viewport.scroller as HTMLElement;
   }
 
   readonly #scrolled = (): void => {
-    const range = this.#rangeInView();
+    const range = this.#viewport.range(this.widths);
     if (range.first !== this.range.first || range.last !== this.range.last) this.range = range;
-    this.#fitBack(this.#scroller);
-    this.#tellView();
+    this.#viewport.fitGround(this.widths);
+    this.#emit("view-moved", this.#viewport.view(this.widths));
   };
-
-  #measured(): void {
-    const { clientWidth } = this.#scroller;
-    if (clientWidth === this.#viewWidth) return;
-    this.#viewWidth = clientWidth;
-    this.range = this.#rangeInView();
-    this.#tellView();
-  }
-
-  #tellView(): void {
-    const { scrollLeft, clientWidth } = this.#scroller;
-    const { first, last } = barsBetween(this.widths, scrollLeft, scrollLeft + clientWidth);
-    const view: GridView = { scrollLeft, viewWidth: clientWidth, firstBar: first, lastBar: last };
-    this.#emit("view-moved", view);
-  }
-
-  /** The ground ends with the last bar. */
-  #fitBack(scroller: HTMLElement): void {
-    const back = this.renderRoot.querySelector<SVGElement>(".back");
-    const width = `${Math.max(0, Math.min(scroller.clientWidth, totalWidth(this.widths) - scroller.scrollLeft))}px`;
-    if (back !== null && back.style.inlineSize !== width) back.style.inlineSize = width;
-  }
 
   #bringIntoView(time: number): void {
     const scene = this.#scene;
     if (scene === null) return;
-    const { scrollLeft, clientWidth } = this.#scroller;
-    const left = placeOfTime(scene.score.frames, scene.widths, time);
-    const right = placeOfTime(scene.score.frames, scene.widths, columnEnd(scene.line, scene.score.frames, time, this.step));
-    const past = time >= scoreTicks(scene.score.frames) ? AFTER_LAST : 0;
-    if (left < scrollLeft) this.#scroller.scrollLeft = left - clientWidth * 0.1;
-    else if (right + past > scrollLeft + clientWidth) this.#scroller.scrollLeft = right + past - clientWidth * (past > 0 ? 1 : 0.9);
+    const { score, widths, line } = scene;
+    const isPast = time >= scoreTicks(score.frames);
+    const end = placeOfTime(score.frames, widths, columnEnd(line, score.frames, time, this.step));
+    this.#viewport.bringIntoView(placeOfTime(score.frames, widths, time), isPast ? end + AFTER_LAST : end);
   }
 
   readonly #narrowChanged = (): void => {
