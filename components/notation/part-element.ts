@@ -83,7 +83,7 @@ export abstract class PartElement extends LitElement {
   }
   set moment(moment: Moment | null) {
     this.#moment = moment;
-    this.showMoment();
+    if (this.hasUpdated) this.showMoment();
   }
 
   /** The bars in view, in order, each with its place. */

@@ -125,7 +125,8 @@ export class PartScore extends PartElement {
     const bars = this.score.frames.slice(from, from + BARS_A_LINE).map((_, index) => from + index);
     const before = this.score.frames[from - 1]?.meter;
     const now = this.score.frames[from]?.meter;
-    const head = headDrawing(this.score, line, from, before?.beats !== now?.beats || before?.unit !== now?.unit);
+    const meter = before?.beats !== now?.beats || before?.unit !== now?.unit;
+    const head = headDrawing(this.score, line, from, { meter, number: true });
     const y = row * LINE_HEIGHT + STAFF_TOP;
     const width = Math.floor(((this.width - 2 * SIDE) / SCALE - head.width) / BARS_A_LINE);
     return [

@@ -1,5 +1,5 @@
 import { css, html, nothing, type PropertyDeclarations, type PropertyValues } from "lit";
-import { styleMap } from "lit/directives/style-map.js";
+import { styleMap } from "../shared/style-map.ts";
 import { engravedBar } from "../../src/engraving/engrave-part.ts";
 import { headDrawing } from "../../src/engraving/head-drawing.ts";
 import { partCaptions } from "../../src/engraving/part-words.ts";
@@ -183,8 +183,8 @@ export class PartSheet extends PartElement {
   }
 
   protected override showMoment(): void {
-    const lines = this.renderRoot?.querySelector("part-score");
-    if (lines !== null && lines !== undefined) lines.moment = this.moment;
+    const lines = this.renderRoot.querySelector("part-score");
+    if (lines !== null) lines.moment = this.moment;
     else super.showMoment();
   }
 
@@ -241,7 +241,11 @@ export class PartSheet extends PartElement {
     const line = this.shownLine;
     const head = this.renderRoot.querySelector("svg.head");
     if (line === null || head === null || this.score.frames.length === 0) return;
-    const drawing = headDrawing(this.score, line, Math.min(this.#firstBar, this.score.frames.length - 1), true, HEAD);
+    const drawing = headDrawing(this.score, line, Math.min(this.#firstBar, this.score.frames.length - 1), {
+      meter: true,
+      number: false,
+      least: HEAD,
+    });
     if (this.#headPainted === drawing && head.childElementCount > 0) return;
     const element = barElement(drawing);
     element.setAttribute("transform", `translate(${HEAD - drawing.width} ${STAFF_TOP})`);

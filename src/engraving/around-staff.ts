@@ -57,7 +57,6 @@ export function groupsAbove(placed: PlacedSigns, sky: Skyline): readonly MarkGro
   for (const chord of placed.context.chords) put(chordGroup(chord, xOfMoment(placed, chord.at), placed.context, sky));
   put(headingGroup(placed.context, sky));
   put(endingGroup(placed.context, sky));
-  put(numberGroup(placed.context, sky));
   return groups;
 }
 
@@ -151,12 +150,6 @@ function endingGroup({ ending, width }: BarContext, sky: Skyline): MarkGroup | n
   }
   if (ending.closes) marks.push({ kind: "line", x1: hundredths(right), y1: top, x2: hundredths(right), y2: hook, width: 1 });
   return groupOf("furniture", null, marks);
-}
-
-function numberGroup({ number }: BarContext, sky: Skyline): MarkGroup | null {
-  if (number === "") return null;
-  const y = hundredths(Math.min(-5, sky.topOver(-16, -2, 0) - CLEAR));
-  return groupOf("furniture", null, [text(number, 0, y, { face: "sans", weight: 400, size: 11 }, "end")]);
 }
 
 function wordsGroup(

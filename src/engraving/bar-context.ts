@@ -62,11 +62,10 @@ export interface BarContext {
   readonly ending: EndingBracket | null;
   /** Directions at the beginning: `with the pipes`. */
   readonly directions: string;
-  /** Only on pages: the section, its letter first; the chords as the player reads them; the number. */
+  /** Only on pages: the section, its letter first; the tempo where it changes; the chords as the player reads them. */
   readonly section: string;
   readonly tempo: { readonly beat: Ticks; readonly perMinute: number } | null;
   readonly chords: readonly PlacedWords[];
   /** Where the chords of the whole line of staff stand, so that they are level; a chord over higher ink goes over that. */
   readonly chordBaseline: number;
-  readonly number: string;
 }

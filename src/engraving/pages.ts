@@ -79,7 +79,7 @@ function makePages(score: Score, line: Line, paper: Paper): readonly PageDrawing
 
 function headOf(score: Score, line: Line, first: number) {
   const [before, now] = [score.frames[first - 1]?.meter, score.frames[first]?.meter];
-  return headDrawing(score, line, first, before?.beats !== now?.beats || before?.unit !== now?.unit);
+  return headDrawing(score, line, first, { meter: before?.beats !== now?.beats || before?.unit !== now?.unit, number: first > 0 });
 }
 
 /** Head and bars of one line of staff, y still 0; chords are brought to one height. */

@@ -6,7 +6,6 @@ import type { Holes, PipeSetup } from "../pipes/pipe-setup.ts";
 import { transposedChord } from "../pitch/chord.ts";
 import type { Key } from "../pitch/key.ts";
 import { fifthsOf } from "../pitch/key-signature.ts";
-import { barNumber } from "../score/bar-number.ts";
 import { concertEventsOf } from "../score/doubling.ts";
 import type { Frame } from "../score/frame.ts";
 import { isPipeNote, type LineEvent } from "../score/like-events.ts";
@@ -85,7 +84,6 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
     tempo: onPage ? tempoOf(before, frame) : null,
     chords: onPage ? chordsOf(line, frame) : [],
     chordBaseline: place.chordBaseline ?? CHORD_BASELINE,
-    number: onPage && place.firstInSystem && bar > 0 ? String(barNumber(score, bar)) : "",
   };
 }
 
