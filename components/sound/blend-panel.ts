@@ -1,5 +1,4 @@
 import { css, html, LitElement } from "lit";
-import { styleMap } from "../shared/style-map.ts";
 import {
   type Blend,
   isSilent,
@@ -15,6 +14,7 @@ import { EXPOSURES } from "../../src/playback/hearing.ts";
 import type { Score } from "../../src/score/score.ts";
 import { decibels } from "../../src/units/decibels.ts";
 import { shownNumber } from "../../src/units/shown.ts";
+import { styleMap } from "../shared/style-map.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import "../shared/filled-blank.ts";
 import { rangeStyles } from "./range-styles.ts";

@@ -78,7 +78,7 @@ export class TransportBar extends LitElement {
       ${this.#reading()}
       <span class="setting"><filled-blank label="Tempo" words="${this.settings.tempoPercent} %">${this.#tempo()}</filled-blank> tempo</span>
       <span class="setting"><filled-blank label="Loop" words=${loopInWords(this.score, this.settings.loop)}>${this.#loop()}</filled-blank></span>
-      <button class="toggle" type="button" aria-pressed=${this.settings.countIn ? "true" : "false"} aria-label="Count-in" @click=${this.#countIn}>${this.settings.countIn ? "count-in" : "no count-in"}</button>
+      <button class="toggle" type="button" aria-pressed=${this.settings.countIn ? "true" : "false"} aria-label="Count-in: ${this.settings.countIn ? "count-in" : "no count-in"}" @click=${this.#countIn}>${this.settings.countIn ? "count-in" : "no count-in"}</button>
       <span class="told" role="status">${this.trouble !== "" ? this.trouble : this.loading ? html`<span class="wait">Fetching the sound</span>` : nothing}</span>
     </div>`;
   }
