@@ -11,11 +11,11 @@ import subsetFont from "subset-font";
 const require = createRequire(import.meta.url);
 const OUT = join(import.meta.dirname, "../components/shared/fonts");
 
-/** Latin-1 for names and words in western languages, and the signs the app writes. */
-const TEXT = [...range(0x20, 0x7e), ...range(0xa0, 0xff)]
+/** ASCII, the letters of western languages for names and words, and the signs that the app writes or a title may have. */
+const TEXT = [...range(0x20, 0x7e), ...range(0xc0, 0xff)]
   .map((code) => String.fromCodePoint(code))
   .join("")
-  .concat("ŒœŠšŽž–—‘’‚“”„…−×·•→←↑↓′″⁄€");
+  .concat("\u00a0ŒœŠšŽž–—‘’“”…−·×•↑↓′″°±½¼¾¿¡«»§©£€&");
 
 /** Kerning, marks, ligatures, and lining and tabular figures; nothing on screen asks for more. */
 const FEATURES = ["ccmp", "kern", "liga", "lnum", "locl", "mark", "mkmk", "tnum"];
