@@ -38,6 +38,8 @@ export function editLabel(edit: Edit): string {
     case "add-pipes":
     case "add-player":
       return `add ${edit.name}`;
+    case "remove-line":
+      return "remove a line";
     case "make-own":
       return "make it a line of its own";
     case "split":
@@ -63,7 +65,6 @@ const FACTS = {
   ending: "ending",
   setup: "pipe setup",
   "rename-line": "name of the line",
-  "remove-line": "players",
 } as const;
 
 function contentName(content: Content): string {

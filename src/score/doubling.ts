@@ -4,6 +4,7 @@ import { concertPitchOf } from "../pipes/sounding.ts";
 import type { ConcertPitch } from "../pitch/concert-pitch.ts";
 import { transposed } from "../pitch/transpose.ts";
 import type { ConcertEvent, DoublingBar, PipeBar, PipeEvent } from "./bar.ts";
+import { MOST_OCTAVES } from "./limits.ts";
 import { pipeLineOf } from "./line-of.ts";
 import { frameTicks } from "./meter.ts";
 import type { ConcertLine, Score } from "./score.ts";
@@ -44,7 +45,7 @@ const silences = new Map<number, readonly ConcertEvent[]>();
 
 /**
  * What a player plays in the bar at an index: his own events, or those he doubles. The same list for the same bar, so it can be a cache's key.
- * A doubling of a line that is not there (`check` cannot cure it, reading a file refuses it) is a rest.
+ * A doubling of a line that is not there, or of octaves nobody has, is a rest; no edit makes one and reading a file refuses it.
  */
 export function concertEventsOf(score: Score, line: ConcertLine, bar: number): readonly ConcertEvent[] {
   const own = line.bars[bar];
@@ -55,7 +56,8 @@ export function concertEventsOf(score: Score, line: ConcertLine, bar: number): r
 function eventsOfDoubling(score: Score, doubling: DoublingBar, bar: number): readonly ConcertEvent[] {
   const pipes = pipeLineOf(score, doubling.of);
   const source = pipes?.bars[bar];
-  if (pipes !== null && source !== undefined) return doubledEvents(source, pipes.setup, doubling.octaves);
+  if (pipes !== null && source !== undefined && Math.abs(doubling.octaves) <= MOST_OCTAVES)
+    return doubledEvents(source, pipes.setup, doubling.octaves);
   const frame = score.frames[bar];
   return frame === undefined ? [] : silence(frameTicks(frame));
 }

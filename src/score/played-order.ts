@@ -7,6 +7,7 @@ import type { Frame } from "./frame.ts";
  */
 export function playedOrder(frames: readonly Frame[]): readonly number[] {
   const order: number[] = [];
+  const taken = new Set<number>();
   let start = 0;
   let second = false;
   let index = 0;
@@ -25,14 +26,15 @@ export function playedOrder(frames: readonly Frame[]): readonly number[] {
       continue;
     }
     order.push(index);
-    if (frame.repeatEnd && !second) {
+    if (frame.repeatEnd && !second && !taken.has(index)) {
+      taken.add(index);
       second = true;
       index = start;
       continue;
     }
     const leavesSecondEnding = frame.ending === 2 && frames[index + 1]?.ending !== 2;
     index += 1;
-    if (second && (frame.repeatEnd || leavesSecondEnding)) {
+    if (frame.repeatEnd || (second && leavesSecondEnding)) {
       start = index;
       second = false;
     }

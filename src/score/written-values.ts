@@ -81,6 +81,16 @@ function divide(from: number, to: number, start: number, group: MetricGroup, pie
     pieces.push(sign);
     return;
   }
+  // As much as one sign may cover from here: two of the three beats of 9/8.
+  const edge = edgesOf(group).findLast((one) => {
+    const piece = signOf(start + one - from);
+    return start + one > from && start + one < to && piece !== null && mayStand(from - start, one, piece, group);
+  });
+  if (edge !== undefined) {
+    divide(from, start + edge, start, group, pieces);
+    divide(start + edge, to, start, group, pieces);
+    return;
+  }
   let partStart = start;
   for (const part of group.parts) {
     const partEnd = partStart + part.length;
