@@ -66,9 +66,8 @@ export class BlendPanel extends LitElement {
         min-block-size: 28px;
       }
       .name {
-        overflow: hidden;
-        text-overflow: ellipsis;
-        white-space: nowrap;
+        line-height: 18px;
+        overflow-wrap: anywhere;
       }
       .reading {
         font: 400 13px/20px var(--sans);
@@ -144,7 +143,7 @@ export class BlendPanel extends LitElement {
     const words = silent ? "silent" : `${shownNumber(level.decibels, 0)} dB`;
     const fill = silent ? 0 : (100 * (level.decibels - LEAST_LEVEL)) / (MOST_LEVEL - LEAST_LEVEL);
     return html`<div class="voice">
-      <span class="name" title=${name}>${name}</span>
+      <span class="name">${name}</span>
       <input
         type="range"
         min=${LEAST_LEVEL}

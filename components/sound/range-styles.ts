@@ -58,7 +58,10 @@ export const rangeStyles = css`
     input[type="range"] {
       block-size: 44px;
     }
-    input[type="range"]::-webkit-slider-thumb {
+    input[type="range"]:not([data-silent])::-webkit-slider-thumb {
+      inline-size: 8px;
+    }
+    input[type="range"]:not([data-silent])::-moz-range-thumb {
       inline-size: 8px;
     }
   }

@@ -2,12 +2,13 @@ import type { ChanterNote } from "../pipes/chanter-note.ts";
 import { hertzOf } from "../pipes/sounding.ts";
 import type { Address } from "../score/address.ts";
 import type { PipeEvent, PipeNote } from "../score/bar.ts";
+import { placedEvents } from "../score/placed-events.ts";
 import type { PipeLine } from "../score/score.ts";
 import type { Hertz } from "../units/hertz.ts";
 import type { Seconds } from "../units/seconds.ts";
 import { type GracenoteTiming, gracenoteLength } from "./gracenote-time.ts";
 import { type PlayedEvent, playedEvents } from "./played-events.ts";
-import type { Timeline } from "./timeline.ts";
+import { secondIn, type Timeline } from "./timeline.ts";
 
 /** The chanter goes to a pitch and stays there until the next step: fingers move, the sound does not stop. */
 export interface PitchStep {
@@ -54,6 +55,17 @@ export function chanterSpans(timeline: Timeline, line: PipeLine, gracenotes: Gra
     stop: (phrase.at(-1) as LongNote).end,
     steps: stepsOf(phrase, line, gracenotes),
   }));
+}
+
+/** When the chanter of a line first sounds; null when it never does. Cheaper than the spans, of which it is the first start. */
+export function firstStrike(timeline: Timeline, line: PipeLine): Seconds | null {
+  for (const bar of timeline.bars) {
+    for (const { at, event } of placedEvents({ events: line.bars[bar.bar]?.events ?? [] })) {
+      const first = Math.max(at, bar.from);
+      if (event.kind === "note" && first < Math.min(at + event.ticks, bar.to)) return secondIn(bar, first);
+    }
+  }
+  return null;
 }
 
 /** Notes that nothing silences in between, ties joined; a held note is as long as it is held. */

@@ -5,7 +5,7 @@ import { concertLines, pipeLines } from "../score/line-of.ts";
 import { beatsOf, meterTicks } from "../score/meter.ts";
 import type { Score } from "../score/score.ts";
 import { type Seconds, seconds } from "../units/seconds.ts";
-import { type ChanterSpan, chanterSpans } from "./chanter-spans.ts";
+import { type ChanterSpan, chanterSpans, firstStrike } from "./chanter-spans.ts";
 import { type Click, clicksOf, countInClicks } from "./clicks.ts";
 import { type PlayerSounds, playerSounds } from "./concert-sounds.ts";
 import { type DroneSound, droneSounds, UNISON_BEAT } from "./drone-sounds.ts";
@@ -91,7 +91,7 @@ export function scheduleOf(score: Score, options: ScheduleOptions = {}): Schedul
   const music = timelineOf(frames, bars, tempoPercent, seconds(0));
   const counted = options.countIn === true ? countInClicks(music, frames, tempoPercent) : [];
   const lead = droneLead(music, frames, tempoPercent, options);
-  const firsts = pipeLines(score).flatMap((line) => chanterSpans(music, line, gracenotes)[0]?.start ?? []);
+  const firsts = pipeLines(score).flatMap((line) => firstStrike(music, line) ?? []);
   const start = seconds(Math.max(0, -(counted[0]?.at ?? 0), ...firsts.map((first) => lead - first)));
   const timeline = timelineOf(frames, bars, tempoPercent, start);
 
