@@ -26,50 +26,59 @@ export function checkPipeLine(score: Score, line: PipeLine): readonly Finding[] 
   const found: Finding[] = [];
   const { frames } = score;
   const lastPlayed = line.bars.findLastIndex((bar) => bar.events.some((event) => event.kind === "note"));
-  let state = NOT_STARTED;
+  // How the chanter stood after the bar `of`; counting its bars anew at each bar line would cost more than all the rest.
+  let state: StateAfter = { state: NOT_STARTED, of: 0 };
   let beforeEnding = state;
   line.bars.forEach((bar, index) => {
     const frame = frames[index];
     if (frame === undefined) return;
-    if (index > 0) state = oneBarOn(state);
     const ending = frames[index - 1]?.ending ?? null;
     if (frame.ending === 1 && ending !== 1) beforeEnding = state;
-    else beforeEnding = oneBarOn(beforeEnding);
     // A second ending is played after the bars before the first, not after the first.
     if (frame.ending === 2 && ending === 1) state = beforeEnding;
-    const checked = checkedBar(bar, frame, line.setup, state, index < lastPlayed);
+    const checked = checkedBar(bar, frame, line.setup, state.state, index - state.of, index < lastPlayed);
     for (const finding of checked.findings) found.push(findingAt(finding, line.id, index));
-    state = checked.after;
+    state = { state: checked.after, of: index };
   });
-  const end = tieAtEnd(state);
-  if (end !== null) found.push(findingAt(end, line.id, line.bars.length - 1));
+  const end = tieAtEnd(state.state);
+  if (end !== null) found.push(findingAt(end, line.id, state.of));
   return found;
 }
 
-function oneBarOn(state: ChanterState): ChanterState {
-  return state.last === null ? state : { ...state, last: { ...state.last, barsBack: state.last.barsBack + 1 } };
+interface StateAfter {
+  readonly state: ChanterState;
+  /** Index of the bar. */
+  readonly of: number;
 }
 
-function checkedBar(bar: PipeBar, frame: Frame, setup: PipeSetup, before: ChanterState, goesOn: boolean): CheckedPipeBar {
+function barsOn(state: ChanterState, bars: number): ChanterState {
+  return state.last === null ? state : { ...state, last: { ...state.last, barsBack: state.last.barsBack + bars } };
+}
+
+/** `bars` says how many bars ago the chanter stood like `before`. */
+function checkedBar(bar: PipeBar, frame: Frame, setup: PipeSetup, before: ChanterState, bars: number, goesOn: boolean): CheckedPipeBar {
   const places = kept.get(bar) ?? [];
   const length = frameTicks(frame);
   const unit = frame.meter.unit;
   const same = places.find(
-    (one) => one.setup === setup && one.length === length && one.unit === unit && one.goesOn === goesOn && sameState(one.before, before),
+    (one) =>
+      one.setup === setup && one.length === length && one.unit === unit && one.goesOn === goesOn && sameState(one.before, before, bars),
   );
   if (same !== undefined) return same;
-  const made: Kept = { ...checkPipeBar(bar, frame, setup, before, goesOn), setup, length, unit, before, goesOn };
+  const now = barsOn(before, bars);
+  const made: Kept = { ...checkPipeBar(bar, frame, setup, now, goesOn), setup, length, unit, before: now, goesOn };
   kept.set(bar, [made, ...places].slice(0, PLACES));
   return made;
 }
 
-function sameState(one: ChanterState, other: ChanterState): boolean {
+/** Whether a state is another one so many bars later. */
+function sameState(one: ChanterState, other: ChanterState, bars: number): boolean {
   if (one.isCut !== other.isCut || one.rested !== other.rested) return false;
   if (one.last === null || other.last === null) return one.last === other.last;
   return (
     one.last.note === other.last.note &&
     one.last.tied === other.last.tied &&
-    one.last.barsBack === other.last.barsBack &&
+    one.last.barsBack === other.last.barsBack + bars &&
     one.last.at === other.last.at
   );
 }
