@@ -12,9 +12,9 @@ export const appStyles = css`
     display: grid;
     grid-template-columns: 184px minmax(0, 1fr) auto;
     column-gap: 0;
-    row-gap: 4px;
+    row-gap: 0;
     align-items: baseline;
-    padding: 12px 24px 8px;
+    padding: 8px 24px 4px;
     min-block-size: 96px;
   }
   .mark {
@@ -48,6 +48,10 @@ export const appStyles = css`
   .setup-line setup-sentence {
     min-inline-size: 0;
   }
+  .transport {
+    flex: none;
+    max-inline-size: 352px;
+  }
   .grid-sheet {
     margin-inline: 16px;
     background: var(--paper);
@@ -66,18 +70,16 @@ export const appStyles = css`
     margin: 6px 16px 0;
     min-inline-size: 0;
   }
-  .players {
-    padding: 8px 8px 0;
-    display: flex;
-    gap: 24px;
-    justify-content: space-between;
-    align-items: baseline;
+  .blend {
+    display: grid;
+    gap: 0;
+    align-content: start;
   }
   footer {
     display: grid;
     grid-template-columns: minmax(0, 1fr) minmax(0, 560px);
     gap: 32px;
-    padding: 12px 24px 16px;
+    padding: 8px 24px 12px;
   }
   .small {
     display: flex;

@@ -1,6 +1,8 @@
 import { css, html, LitElement } from "lit";
+import { barNumber } from "../../src/score/bar-number.ts";
 import type { Edit } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
+import type { Score } from "../../src/score/score.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 
 /** A cure was taken: the edits that carry it out. */
@@ -33,22 +35,20 @@ const COUNTS = [
 export class FindingsList extends LitElement {
   static override properties = {
     findings: { attribute: false },
-    barNames: { attribute: false },
+    score: { attribute: false },
     chosen: { attribute: false },
     all: { state: true },
   };
 
   /** In the order of their numbers: the first is 1. */
   declare findings: readonly Finding[];
-  /** What each bar is called, by index into the frames. */
-  declare barNames: (bar: number) => string;
+  declare score: Score;
   declare chosen: Finding | null;
   declare private all: boolean;
 
   constructor() {
     super();
     this.findings = [];
-    this.barNames = (bar) => String(bar + 1);
     this.chosen = null;
     this.all = false;
   }
@@ -146,7 +146,7 @@ export class FindingsList extends LitElement {
         aria-label=${`Show finding ${number}`}
         @click=${() => this.#choose(finding)}
       >${number}</button>
-      <span>Bar ${this.barNames(finding.address.bar)}: ${asClause(finding.message)}<span class="cures">${finding.cures.map(
+      <span>Bar ${barNumber(this.score, finding.address.bar)}: ${asClause(finding.message)}<span class="cures">${finding.cures.map(
         (cure) =>
           html`<button class="link" type="button" @click=${() => this.#cure(cure.label, cure.edits)} aria-label=${`${cure.label}, finding ${number}`}>${cure.label}</button>`,
       )}</span></span>

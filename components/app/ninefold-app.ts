@@ -1,28 +1,26 @@
-import { html, LitElement, nothing } from "lit";
+import { html, LitElement } from "lit";
 import { repeat } from "lit/directives/repeat.js";
 import type { Selection } from "../../src/editing/selection.ts";
 import { screenWidths } from "../../src/engraving/screen-widths.ts";
-import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
+import { type ChanterNote, isCrossFingered } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import type { Address } from "../../src/score/address.ts";
-import { barNumber } from "../../src/score/bar-number.ts";
 import { check } from "../../src/score/check.ts";
 import type { Edit } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
 import type { Hertz } from "../../src/units/hertz.ts";
+import { ticks } from "../../src/units/ticks.ts";
+import type { GridStep } from "../grid/grid-step.ts";
+import type { GridView } from "../grid/grid-viewport.ts";
 import type { Session } from "../session/session.ts";
-import { saveSketchFile } from "../session/sketch-file.ts";
-import type { SketchSummary } from "../session/sketch-store.ts";
-import { messageOf, Workspace } from "../session/workspace.ts";
 import type { EditsAskedEvent } from "../shared/edits-asked.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import { appStyles } from "./app-styles.ts";
 import { chosenBars } from "./chosen-bars.ts";
-import { EXAMPLES } from "./examples.ts";
 import type { CureTakenEvent, FindingChosenEvent } from "./findings-list.ts";
-import type { SketchAskedEvent } from "./sketch-shelf.ts";
+import { SketchDesk } from "./sketch-desk.ts";
 import { SoundDesk } from "./sound-desk.ts";
 import { isTheme, showTheme, THEMES, type Theme } from "./theme.ts";
 import "../grid/form-ribbon.ts";
@@ -37,14 +35,11 @@ import "../sound/transport-bar.ts";
 import "./findings-list.ts";
 import "./sketch-shelf.ts";
 
-/** How long a refusal or an offer to undo stays on screen, in milliseconds. */
-const TELLING = 6000;
+/** How long a refusal stays on screen, in milliseconds. */
+const REFUSAL_STAYS = 6000;
 
-/** Something to tell the user, with one offer at most. */
-interface Telling {
-  readonly words: string;
-  readonly offer: { readonly label: string; readonly act: () => void } | null;
-}
+/** Findings are not urgent: they wait until the edit is on the screen, in milliseconds. */
+const CHECK_WAITS = 60;
 
 /**
  * The app: one sketch, its grid, its parts, its sound. It hands values down to the elements and takes what they ask for to the
@@ -55,36 +50,30 @@ export class NinefoldApp extends LitElement {
     findings: { state: true },
     chosenFinding: { state: true },
     refusal: { state: true },
-    telling: { state: true },
     onGrid: { state: true },
     view: { state: true },
+    step: { state: true },
     hand: { state: true },
     theme: { state: true },
-    dropping: { state: true },
-    shelf: { state: true },
-    trouble: { state: true },
   };
 
   declare private findings: readonly Finding[];
   declare private chosenFinding: Finding | null;
   declare private refusal: string;
-  declare private telling: Telling | null;
   /** The pipe line that the grid shows. */
   declare private onGrid: LineId;
   /** On a narrow page, what stands under the title: the grid, or one part. */
   declare private view: "grid" | LineId;
+  /** How finely time is drawn on the grid. */
+  declare private step: GridStep;
   /** The bar the hand was at last, for settings that speak of "this bar". */
   declare private hand: number;
   declare private theme: Theme;
-  declare private dropping: boolean;
-  declare private shelf: readonly SketchSummary[];
-  declare private trouble: string;
 
-  readonly #workspace = new Workspace(() => this.#workspaceChanged());
-  readonly #sound = new SoundDesk(this, (words) => this.#tell(words));
+  readonly #desk = new SketchDesk(this, () => this.#sketchChanged());
+  readonly #sound = new SoundDesk(this);
   #session: Session | null = null;
   #unsubscribe: (() => void) | null = null;
-  #tellingTimer: ReturnType<typeof setTimeout> | null = null;
   #refusalTimer: ReturnType<typeof setTimeout> | null = null;
   #checkTimer: ReturnType<typeof setTimeout> | null = null;
   #scrollLeft = 0;
@@ -96,43 +85,30 @@ export class NinefoldApp extends LitElement {
     this.findings = [];
     this.chosenFinding = null;
     this.refusal = "";
-    this.telling = null;
     this.onGrid = "";
     this.view = "grid";
+    this.step = "eighth";
     this.hand = 0;
     this.theme = "device";
-    this.dropping = false;
-    this.shelf = [];
-    this.trouble = "";
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
-    document.addEventListener("visibilitychange", this.#leaving);
-    addEventListener("pagehide", this.#leaving);
     addEventListener("keydown", this.#key);
-    addEventListener("dragover", this.#dragged);
-    addEventListener("dragleave", this.#dragLeft);
-    addEventListener("drop", this.#dropped);
     void this.#start();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    document.removeEventListener("visibilitychange", this.#leaving);
-    removeEventListener("pagehide", this.#leaving);
     removeEventListener("keydown", this.#key);
-    removeEventListener("dragover", this.#dragged);
-    removeEventListener("dragleave", this.#dragLeft);
-    removeEventListener("drop", this.#dropped);
     this.#unsubscribe?.();
     this.#sound.stop();
   }
 
   async #start(): Promise<void> {
-    const told = await this.#workspace.start(firstExample);
-    if (told !== "") this.#tell(told);
-    const theme = await this.#workspace.setting("theme");
+    const firstVisit = await this.#desk.start();
+    if (firstVisit) await this.#showSomething();
+    const theme = await this.#desk.workspace.setting("theme");
     if (isTheme(theme)) this.#setTheme(theme);
   }
 
@@ -150,12 +126,12 @@ export class NinefoldApp extends LitElement {
           <song-facts .score=${score} .chosen=${chosen} @edits-asked=${this.#editsAsked}></song-facts>
         </div>
         <nav class="rooms" aria-label="Rooms">
-          <button class="link" type="button" @click=${this.#showShelf}>Sketches</button>
+          <button class="link" type="button" @click=${this.#desk.show}>Sketches</button>
           <button class="btn main" type="button" @click=${this.#handOver}>Hand over</button>
         </nav>
         <div class="setup-line">
-          <setup-sentence .setup=${pipes.setup} .bandA=${score.bandA} @setup-changed=${this.#setupChanged} @band-a-changed=${this.#bandAChanged}></setup-sentence>
-          ${this.#sound.transport(session)}
+          <setup-sentence .setup=${pipes.setup} .bandA=${score.bandA} .key=${score.frames[chosen.first]?.key} @setup-changed=${this.#setupChanged} @band-a-changed=${this.#bandAChanged}></setup-sentence>
+          ${this.#sound.transport(session, this.hand)}
         </div>
       </header>
       ${this.#views(score)}
@@ -175,31 +151,23 @@ export class NinefoldApp extends LitElement {
               @note-chosen=${this.#noteChosen}
             ></part-sheet>`,
           )}
-          <p class="players"><players-line .score=${score} .onGrid=${this.onGrid} @edits-asked=${this.#editsAsked} @line-chosen=${this.#lineChosen}></players-line></p>
         </section>
       </main>
       <footer>
         <findings-list
           .findings=${this.findings}
           .chosen=${this.chosenFinding}
-          .barNames=${(bar: number) => String(barNumber(score, bar))}
+          .score=${score}
           @finding-chosen=${this.#findingChosen}
           @cure-taken=${this.#cureTaken}
         ></findings-list>
-        ${this.#sound.blend(session)}
+        <div class="blend">
+          ${this.#sound.blend(session)}
+          <players-line .score=${score} .onGrid=${this.onGrid} @edits-asked=${this.#editsAsked} @line-chosen=${this.#lineChosen}></players-line>
+        </div>
       </footer>
       ${this.#smallPrint()}
-      <sketch-shelf
-        .sketches=${this.shelf}
-        .current=${this.#workspace.sketch?.id ?? ""}
-        .kept=${this.#workspace.keeps}
-        .trouble=${this.trouble}
-        @sketch-asked=${this.#sketchAsked}
-        @sketch-removed=${this.#sketchRemoved}
-        @save-asked=${this.#save}
-      ></sketch-shelf>
-      ${this.dropping ? html`<div class="drop">Let go to open this sketch</div>` : nothing}
-      <div class="telling" role="status">${this.#toldWords()}</div>
+      ${this.#desk.render()}
     `;
   }
 
@@ -214,6 +182,8 @@ export class NinefoldApp extends LitElement {
         .widths=${widths}
         .selection=${selection}
         .findings=${this.findings}
+        .chosenFinding=${this.chosenFinding}
+        .step=${this.step}
         @edits-asked=${this.#editsAsked}
         @selection-asked=${this.#selectionAsked}
         @view-moved=${this.#viewMoved}
@@ -221,14 +191,16 @@ export class NinefoldApp extends LitElement {
         @row-released=${this.#rowReleased}
         @undo-asked=${this.#undo}
         @redo-asked=${this.#redo}
-        @play-asked=${this.#sound.playAsked}
-        @example-asked=${this.#showShelf}
+        @play-asked=${this.#sound.turnAsked}
+        @step-chosen=${this.#stepChosen}
+        @example-asked=${this.#desk.show}
       ></scale-grid>
       <reading-line
         .score=${score}
         .line=${pipes.id}
         .selection=${selection}
         .refusal=${this.refusal}
+        .step=${this.step}
         .undoLabel=${session.undoLabel}
         .redoLabel=${session.redoLabel}
         @undo-asked=${this.#undo}
@@ -249,26 +221,12 @@ export class NinefoldApp extends LitElement {
   }
 
   #smallPrint() {
-    const state = this.#workspace.saveState;
-    const words = !this.#workspace.keeps
-      ? "This browser keeps nothing between visits. Save to a file."
-      : state.kind === "failed"
-        ? state.reason
-        : state.kind === "saving"
-          ? "Saving on this device"
-          : "Saved on this device";
     return html`<p class="small">
-      <span data-save=${state.kind}>${words}</span>
+      <span data-save=${this.#desk.workspace.saveState.kind}>${this.#desk.saveStateInWords()}</span>
       <span>Revision ${this.#session?.score.revision}</span>
       <label>Seen <select .value=${this.theme} @change=${this.#themeChosen}>${THEMES.map(({ theme, words }) => html`<option value=${theme} ?selected=${theme === this.theme}>${words}</option>`)}</select></label>
       <span>Performing or recording a cover needs permission or a licence under local law. Local noise-at-work rules come first.</span>
     </p>`;
-  }
-
-  #toldWords() {
-    if (this.telling === null) return nothing;
-    const { words, offer } = this.telling;
-    return html`<span>${words}</span>${offer === null ? nothing : html`<button class="link" type="button" @click=${offer.act}>${offer.label}</button>`}`;
   }
 
   #pipesOnGrid(score: Score): PipeLine {
@@ -278,10 +236,26 @@ export class NinefoldApp extends LitElement {
     return found;
   }
 
+  /** A first visit begins where there is most to see: on the first note outside the nine. */
+  async #showSomething(): Promise<void> {
+    const session = this.#session;
+    if (session === null) return;
+    const address = firstCrossFingered(this.#pipesOnGrid(session.score));
+    if (address === null) return;
+    await this.updateComplete;
+    session.choose({ kind: "note", at: address });
+    this.#reveal(address);
+  }
+
+  #reveal(address: Address): void {
+    this.hand = address.bar;
+    this.renderRoot.querySelector("scale-grid")?.reveal(address);
+  }
+
   // ---- the sketch ----
 
-  #workspaceChanged(): void {
-    const session = this.#workspace.sketch?.session ?? null;
+  #sketchChanged(): void {
+    const session = this.#desk.workspace.sketch?.session ?? null;
     if (session !== null && session !== this.#session) this.#take(session);
     this.requestUpdate();
   }
@@ -313,7 +287,6 @@ export class NinefoldApp extends LitElement {
     }
   }
 
-  /** Findings are not urgent: they wait until the edit is on the screen. */
   #checkSoon(session: Session): void {
     if (this.#checkTimer !== null) clearTimeout(this.#checkTimer);
     this.#checkTimer = setTimeout(() => {
@@ -321,7 +294,7 @@ export class NinefoldApp extends LitElement {
       if (session !== this.#session) return;
       this.findings = check(session.score);
       if (this.chosenFinding !== null && !this.findings.includes(this.chosenFinding)) this.chosenFinding = null;
-    }, 60);
+    }, CHECK_WAITS);
   }
 
   readonly #editsAsked = (event: EditsAskedEvent & { readonly detail: { readonly selection?: Selection } }): void => {
@@ -341,7 +314,7 @@ export class NinefoldApp extends LitElement {
     if (this.#refusalTimer !== null) clearTimeout(this.#refusalTimer);
     this.#refusalTimer = setTimeout(() => {
       this.refusal = "";
-    }, TELLING);
+    }, REFUSAL_STAYS);
   }
 
   readonly #selectionAsked = (event: CustomEvent<{ readonly selection: Selection }>): void => {
@@ -353,14 +326,11 @@ export class NinefoldApp extends LitElement {
 
   readonly #noteChosen = (event: CustomEvent<{ readonly address: Address }>): void => {
     const { address } = event.detail;
-    this.hand = address.bar;
     this.#session?.choose({ kind: "note", at: address });
-    this.renderRoot.querySelector("scale-grid")?.reveal(address);
+    this.#reveal(address);
   };
 
-  readonly #viewMoved = (
-    event: CustomEvent<{ readonly scrollLeft: number; readonly firstBar: number; readonly lastBar: number }>,
-  ): void => {
+  readonly #viewMoved = (event: CustomEvent<GridView>): void => {
     this.#scrollLeft = event.detail.scrollLeft;
     for (const sheet of this.renderRoot.querySelectorAll("part-sheet")) sheet.scrolled = this.#scrollLeft;
     const ribbon = this.renderRoot.querySelector("form-ribbon");
@@ -385,6 +355,10 @@ export class NinefoldApp extends LitElement {
     this.onGrid = event.detail.line;
   };
 
+  readonly #stepChosen = (event: CustomEvent<{ readonly step: GridStep }>): void => {
+    this.step = event.detail.step;
+  };
+
   readonly #rowTouched = (event: CustomEvent<{ readonly note: ChanterNote }>): void => {
     if (this.#session !== null) void this.#sound.touch(this.#pipesOnGrid(this.#session.score).setup, event.detail.note);
   };
@@ -405,71 +379,11 @@ export class NinefoldApp extends LitElement {
     const { finding } = event.detail;
     this.chosenFinding = finding;
     this.#session?.choose({ kind: "note", at: finding.address });
-    this.renderRoot.querySelector("scale-grid")?.reveal(finding.address);
+    this.#reveal(finding.address);
   };
 
   readonly #cureTaken = (event: CureTakenEvent): void => {
     this.#apply(event.detail.edits, event.detail.label);
-  };
-
-  // ---- sketches and files ----
-
-  readonly #showShelf = async (): Promise<void> => {
-    this.trouble = "";
-    this.shelf = await this.#workspace.list();
-    await this.updateComplete;
-    this.renderRoot.querySelector("sketch-shelf")?.show();
-  };
-
-  readonly #sketchAsked = async (event: SketchAskedEvent): Promise<void> => {
-    const { detail } = event;
-    try {
-      this.#sound.stop();
-      const told = await this.#open(detail);
-      this.renderRoot.querySelector("sketch-shelf")?.hide();
-      if (told !== "") this.#tell(told);
-    } catch (error) {
-      this.trouble =
-        `${detail.kind === "file" ? `${detail.file.name} was not opened. ` : ""}${messageOf(error)}. Nothing was changed.`.replace(
-          "..",
-          ".",
-        );
-    }
-  };
-
-  async #open(asked: SketchAskedEvent["detail"]): Promise<string> {
-    switch (asked.kind) {
-      case "stored":
-        return this.#workspace.openStored(asked.id);
-      case "new":
-        await this.#workspace.openNew();
-        return "";
-      case "file":
-        await this.#workspace.openFile(asked.file);
-        return "";
-      case "example": {
-        const example = EXAMPLES.find(({ name }) => name === asked.name);
-        if (example !== undefined) await this.#workspace.openText(await example.load());
-        return "";
-      }
-    }
-  }
-
-  readonly #sketchRemoved = async (event: CustomEvent<{ readonly id: string }>): Promise<void> => {
-    const putBack = await this.#workspace.remove(event.detail.id);
-    this.shelf = await this.#workspace.list();
-    this.#tell("The sketch is removed.", {
-      label: "Undo",
-      act: async () => {
-        await putBack();
-        this.shelf = await this.#workspace.list();
-        this.telling = null;
-      },
-    });
-  };
-
-  readonly #save = (): void => {
-    if (this.#session !== null) saveSketchFile(this.#session.score);
   };
 
   readonly #handOver = async (): Promise<void> => {
@@ -481,39 +395,13 @@ export class NinefoldApp extends LitElement {
     dialog.show();
   };
 
-  readonly #leaving = (): void => {
-    if (document.visibilityState === "hidden") void this.#workspace.flush();
-  };
-
-  readonly #dragged = (event: DragEvent): void => {
-    if (!event.dataTransfer?.types.includes("Files")) return;
-    event.preventDefault();
-    this.dropping = true;
-  };
-
-  readonly #dragLeft = (event: DragEvent): void => {
-    if (event.relatedTarget === null) this.dropping = false;
-  };
-
-  readonly #dropped = async (event: DragEvent): Promise<void> => {
-    const file = event.dataTransfer?.files[0];
-    if (file === undefined) return;
-    event.preventDefault();
-    this.dropping = false;
-    try {
-      await this.#workspace.openFile(file);
-    } catch (error) {
-      this.#tell(`${file.name} was not opened. ${messageOf(error)}. Nothing was changed.`);
-    }
-  };
-
   // ---- the page ----
 
   readonly #key = (event: KeyboardEvent): void => {
     if (event.defaultPrevented || !(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
     const inField = event.composedPath().some((target) => target instanceof HTMLElement && target.matches("input, textarea, select"));
-    if (key === "s") this.#save();
+    if (key === "s") this.#desk.save();
     else if (key === "p") void this.#handOver();
     else if (key === "z" && !inField) event.shiftKey ? this.#redo() : this.#undo();
     else if (key === "y" && !inField) this.#redo();
@@ -525,7 +413,7 @@ export class NinefoldApp extends LitElement {
     const theme = (event.target as HTMLSelectElement).value;
     if (!isTheme(theme)) return;
     this.#setTheme(theme);
-    void this.#workspace.keepSetting("theme", theme);
+    void this.#desk.workspace.keepSetting("theme", theme);
   };
 
   #setTheme(theme: Theme): void {
@@ -536,21 +424,17 @@ export class NinefoldApp extends LitElement {
   #show(view: "grid" | LineId): void {
     this.view = view;
   }
-
-  #tell(words: string, offer: Telling["offer"] = null): void {
-    this.telling = { words, offer };
-    if (this.#tellingTimer !== null) clearTimeout(this.#tellingTimer);
-    this.#tellingTimer = setTimeout(() => {
-      this.telling = null;
-    }, TELLING);
-  }
 }
 
-/** What a first visit opens. */
-async function firstExample(): Promise<string> {
-  const first = EXAMPLES[0];
-  if (first === undefined) throw new RangeError("The app ships with no example.");
-  return first.load();
+function firstCrossFingered(line: PipeLine): Address | null {
+  for (const [bar, { events }] of line.bars.entries()) {
+    let at = 0;
+    for (const event of events) {
+      if (event.kind === "note" && isCrossFingered(event.note)) return { line: line.id, bar, at: ticks(at) };
+      at += event.ticks;
+    }
+  }
+  return null;
 }
 
 customElements.define("ninefold-app", NinefoldApp);

@@ -1,4 +1,4 @@
-import { css, html, LitElement } from "lit";
+import { css, html, LitElement, nothing } from "lit";
 import type { SketchId, SketchSummary } from "../session/sketch-store.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import { EXAMPLES } from "./examples.ts";
@@ -24,6 +24,7 @@ export class SketchShelf extends LitElement {
     current: { type: String },
     trouble: { type: String },
     kept: { type: Boolean },
+    putBack: { state: true },
   };
 
   /** The one changed last first. */
@@ -33,6 +34,8 @@ export class SketchShelf extends LitElement {
   declare trouble: string;
   /** Whether this browser keeps sketches at all. */
   declare kept: boolean;
+  /** Puts the sketch that was removed last back, or null. */
+  declare private putBack: (() => Promise<void>) | null;
 
   constructor() {
     super();
@@ -40,6 +43,7 @@ export class SketchShelf extends LitElement {
     this.current = "";
     this.trouble = "";
     this.kept = true;
+    this.putBack = null;
   }
 
   static override styles = [
@@ -154,6 +158,7 @@ export class SketchShelf extends LitElement {
           </ul>`
           : html`<p>This browser keeps nothing between visits. Save to a file before you leave.</p>`
       }
+      <p role="status">${this.putBack === null ? nothing : html`The sketch is removed. <button class="link" type="button" @click=${this.#undo}>Undo</button>`}</p>
       <h3>Examples, to open as a copy</h3>
       <ul>
         ${EXAMPLES.map(
@@ -182,6 +187,16 @@ export class SketchShelf extends LitElement {
     this.trouble = "";
     this.#dialog.showModal();
   }
+
+  /** Offers to put back what was removed, until the shelf is closed. */
+  offerUndo(putBack: () => Promise<void>): void {
+    this.putBack = putBack;
+  }
+
+  readonly #undo = async (): Promise<void> => {
+    await this.putBack?.();
+    this.putBack = null;
+  };
 
   /** Closes it; the focus goes back to where it was. */
   readonly hide = (): void => {
@@ -213,7 +228,7 @@ export class SketchShelf extends LitElement {
 
   readonly #closed = (): void => {
     this.trouble = "";
-    this.dispatchEvent(new CustomEvent("shelf-closed"));
+    this.putBack = null;
   };
 }
 

@@ -1,4 +1,5 @@
 import { html, type ReactiveController, type ReactiveControllerHost } from "lit";
+import type { Selection } from "../../src/editing/selection.ts";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { type Blend, USUAL_BLEND } from "../../src/playback/blend.ts";
@@ -10,30 +11,27 @@ import { messageOf } from "../session/workspace.ts";
 import { loadPlayer } from "../sound/load-player.ts";
 import type { Player } from "../sound/player.ts";
 
-const THE_START: Moment = { bar: 0, at: ticks(0) };
-
 /**
  * Joins the session to the player: what plays, from where, how loud. The player is fetched the first time somebody asks for
  * sound; until then nothing of it is loaded and nothing can sound.
  */
 export class SoundDesk implements ReactiveController {
   readonly #host: ReactiveControllerHost;
-  readonly #tell: (words: string) => void;
   #session: Session | null = null;
   #player: Player | null = null;
   #loading: Promise<Player> | null = null;
   #unsubscribe: (() => void) | null = null;
   #blend: Blend = USUAL_BLEND;
   #settings: PlaySettings = USUAL_SETTINGS;
+  /** Why there is no sound, or an empty text. */
+  #trouble = "";
   #state: "still" | "loading" | "playing" = "still";
   /** Counts requests to sound, so that a stop asked for while sound still loads is heeded. */
   #asked = 0;
   #letGo: (() => void) | null = null;
 
-  /** @param tell shows a sentence to the user */
-  constructor(host: ReactiveControllerHost, tell: (words: string) => void) {
+  constructor(host: ReactiveControllerHost) {
     this.#host = host;
-    this.#tell = tell;
     host.addController(this);
   }
 
@@ -59,16 +57,23 @@ export class SoundDesk implements ReactiveController {
     });
   }
 
-  /** The transport, for the header. */
-  transport(session: Session) {
+  /** The transport, for the header; `hand` is the bar the hand is at. */
+  transport(session: Session, hand: number) {
+    const { selection, score } = session;
     return html`<transport-bar
-      .score=${session.score}
-      .state=${this.#state}
+      .score=${score}
+      .playing=${this.#state === "playing"}
+      .loading=${this.#state === "loading"}
+      .moment=${session.moment}
+      .here=${startOf(selection) ?? { bar: Math.min(hand, score.frames.length - 1), at: ticks(0) }}
+      .chosen=${selection.kind === "stretch" ? selection : null}
       .settings=${this.#settings}
-      .selection=${session.selection}
+      .trouble=${this.#trouble}
       @play-asked=${this.playAsked}
       @stop-asked=${this.stop}
-      @settings-changed=${this.#settingsChanged}
+      @tempo-changed=${this.#settingChanged}
+      @loop-changed=${this.#settingChanged}
+      @count-in-changed=${this.#settingChanged}
     ></transport-bar>`;
   }
 
@@ -77,8 +82,14 @@ export class SoundDesk implements ReactiveController {
     return html`<blend-panel .score=${session.score} .blend=${this.#blend} @blend-changed=${this.#blendChanged}></blend-panel>`;
   }
 
-  readonly playAsked = async (event: CustomEvent<{ readonly from: Moment | null }>): Promise<void> => {
-    await this.play(event.detail.from ?? this.#startOfChoice());
+  readonly playAsked = async (event: CustomEvent<{ readonly from: Moment }>): Promise<void> => {
+    await this.play(event.detail.from);
+  };
+
+  /** One key plays from where the hand is, and stops what plays. */
+  readonly turnAsked = async (event: CustomEvent<{ readonly from: Moment }>): Promise<void> => {
+    if (this.#state === "still") await this.play(event.detail.from);
+    else this.stop();
   };
 
   /** Plays from a moment on. */
@@ -110,17 +121,11 @@ export class SoundDesk implements ReactiveController {
     this.#letGo = null;
   }
 
-  #startOfChoice(): Moment {
-    const selection = this.#session?.selection;
-    if (selection?.kind === "note") return { bar: selection.at.bar, at: ticks(0) };
-    if (selection?.kind === "stretch") return selection.from;
-    return THE_START;
-  }
-
   async #ready(): Promise<Player | null> {
     const session = this.#session;
     if (session === null) return null;
     if (this.#player !== null) return this.#player;
+    this.#trouble = "";
     this.#become("loading");
     try {
       this.#loading ??= loadPlayer(session.score, this.#blend, {
@@ -133,7 +138,7 @@ export class SoundDesk implements ReactiveController {
       return this.#player;
     } catch (error) {
       this.#loading = null;
-      this.#tell(`Sound could not be started. ${messageOf(error)}`);
+      this.#trouble = `Sound could not be started. ${messageOf(error)}`;
       return null;
     } finally {
       this.#become("still");
@@ -146,8 +151,8 @@ export class SoundDesk implements ReactiveController {
     this.#host.requestUpdate();
   }
 
-  readonly #settingsChanged = (event: CustomEvent<{ readonly settings: PlaySettings }>): void => {
-    this.#settings = event.detail.settings;
+  readonly #settingChanged = (event: CustomEvent<Partial<PlaySettings>>): void => {
+    this.#settings = { ...this.#settings, ...event.detail };
     this.#player?.setSettings(this.#settings);
     this.#host.requestUpdate();
   };
@@ -157,4 +162,10 @@ export class SoundDesk implements ReactiveController {
     this.#player?.setBlend(this.#blend);
     this.#host.requestUpdate();
   };
+}
+
+/** Where what is chosen begins, or null where nothing is. */
+function startOf(selection: Selection): Moment | null {
+  if (selection.kind === "note") return selection.at;
+  return selection.kind === "stretch" ? selection.from : null;
 }

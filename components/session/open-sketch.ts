@@ -16,7 +16,13 @@ export interface OpenSketch {
 export const LAST_SKETCH = "last sketch";
 
 /** Opens a sketch that is stored already, at the step its log has reached. */
-export function openStoredSketch(store: SketchStore, id: SketchId, score: Score, step: number, changed: (state: SaveState) => void): OpenSketch {
+export function openStoredSketch(
+  store: SketchStore,
+  id: SketchId,
+  score: Score,
+  step: number,
+  changed: (state: SaveState) => void,
+): OpenSketch {
   return joined(new Session(score), new Autosave(store, id, score, step, changed), id);
 }
 

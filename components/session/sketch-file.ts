@@ -39,6 +39,7 @@ export function saveSketchFile(score: Score): void {
  * @throws ReadError when it is no sketch, or a newer one; the message says where, what was expected and what was found.
  */
 export async function readSketchFile(file: File): Promise<Score> {
-  if (file.size > LARGEST_FILE) throw new RangeError(`${file.name} has ${Math.round(file.size / 1024 / 1024)} MB; a sketch has 32 at most.`);
+  if (file.size > LARGEST_FILE)
+    throw new RangeError(`${file.name} has ${Math.round(file.size / 1024 / 1024)} MB; a sketch has 32 at most.`);
   return scoreFromSavedForm(await file.text());
 }

@@ -38,23 +38,23 @@ export class Workspace {
 
   /**
    * Opens the sketch that was open last or, on a first visit, the one given.
-   * @returns what the user should be told, or an empty text.
+   * @returns what the user should be told (or an empty text), and whether this is a first visit.
    */
-  async start(first: () => Promise<string>): Promise<string> {
+  async start(first: () => Promise<string>): Promise<{ readonly told: string; readonly first: boolean }> {
     this.#store = await SketchStore.open().catch(() => null);
     // Ask once that the browser does not clear our sketches when space runs short; a refusal changes nothing else.
     void navigator.storage?.persist?.().catch(() => false);
     const last = await this.setting(LAST_SKETCH);
     if (typeof last === "string") {
       const trouble = await this.openStored(last).catch((error: unknown) => messageOf(error));
-      if (this.#sketch !== null) return trouble;
+      if (this.#sketch !== null) return { told: trouble, first: false };
       if (trouble !== "") {
         await this.#openFresh(scoreFromSavedForm(await first()));
-        return `The last sketch could not be read and is left as it was. ${trouble}`;
+        return { told: `The last sketch could not be read and is left as it was. ${trouble}`, first: false };
       }
     }
     await this.#openFresh(scoreFromSavedForm(await first()));
-    return "";
+    return { told: "", first: true };
   }
 
   /** Every sketch on this device, the one changed last first. */
