@@ -183,8 +183,16 @@ export class GridKeyboard {
     }
   }
 
+  /** Goes to a column; a note found there is chosen. */
+  goTo(time: number): void {
+    this.#go(time, false);
+  }
+
+  /** Acts on the chosen note; on the one the keys are on where nothing is chosen. */
   #onChosen(act: (held: HeldNote) => Asked | null): void {
-    const chosen = this.#chosen;
+    const { score, pipes, selection, caret } = this.#host;
+    const isFree = selection.kind === "nothing" && caret.time < scoreTicks(score.frames);
+    const chosen = this.#chosen ?? (isFree ? heldNoteAt(score, pipes.id, caret.time) : null);
     this.#host.ask(chosen === null ? null : act(chosen), CHOOSE_FIRST);
   }
 

@@ -52,10 +52,10 @@ function drawName(row: GridRow, column: LabelColumn) {
     class=${classes.join(" ").trim()}
     data-note=${row.note}
     tabindex=${row.note === column.tabStop ? 0 : -1}
-    aria-label=${spokenRow(row)}
     style=${styleMap({ top: `${row.labelY}px` })}
-  ><span class="written">${row.name}</span>${column.compact ? nothing : html`<span class="concert">${shownPitch(row.concert)}</span>`}<span
-      class=${Math.abs(row.offBand) > NOTICED ? "cents off" : "cents"}>${shownCents(row.offBand)}</span></button>`;
+  ><span class="heard">${spokenRow(row)}</span><span class="written" aria-hidden="true">${row.name}</span>${
+    column.compact ? nothing : html`<span class="concert" aria-hidden="true">${shownPitch(row.concert)}</span>`
+  }<span class=${Math.abs(row.offBand) > NOTICED ? "cents off" : "cents"} aria-hidden="true">${shownCents(row.offBand)}</span></button>`;
 }
 
 /** Each note is one stroke from its own height to the band's semitone: level is in tune, sloping is off by what is seen. */

@@ -183,7 +183,7 @@ export class ScaleGrid extends LitElement {
     this.requestUpdate();
   }
 
-  protected override willUpdate(changed: PropertyValues<this>): void {
+  protected override willUpdate(changed: PropertyValues): void {
     const pipes = this.score === null ? null : pipeLineOf(this.score, this.line);
     if (this.score === null || pipes === null) {
       this.#scene = null;
@@ -191,7 +191,8 @@ export class ScaleGrid extends LitElement {
     }
     const isCompact = this.compact ?? this.narrow;
     this.#scene = sceneOf(this.score, pipes, this.widths, isCompact ? PHONE : DESK, this.#scene);
-    if (changed.has("score") || changed.has("step")) {
+    // The keys may have been sent to a time that only the new score has.
+    if (changed.has("score") || changed.has("step") || changed.has("caret")) {
       this.caret = { ...this.caret, time: this.#columnOf(Math.min(this.caret.time, scoreTicks(this.score.frames))) };
     }
     if (changed.has("selection") && this.selection !== this.#askedSelection) this.#followSelection();
@@ -334,7 +335,7 @@ export class ScaleGrid extends LitElement {
       ask: (asked, otherwise = "") => grid.#ask(asked, otherwise),
       choose: (selection) => grid.#choose(selection),
       moveCaret: (caret, focus) => {
-        grid.caret = { ...caret, time: grid.#columnOf(caret.time) };
+        grid.caret = caret;
         if (focus) grid.#wantsFocus = true;
       },
       chooseStep: (step) => grid.#chooseStep(step),
@@ -409,7 +410,9 @@ export class ScaleGrid extends LitElement {
   };
 
   readonly #focusCame = (event: FocusEvent): void => {
-    this.focused = (event.target as HTMLElement).matches(":focus-visible");
+    const cell = event.target as HTMLElement;
+    this.focused = cell.matches(":focus-visible");
+    if (cell.tabIndex !== 0) this.#goToCell(cell);
   };
 
   readonly #focusWent = (): void => {
@@ -418,14 +421,16 @@ export class ScaleGrid extends LitElement {
 
   /** A cell is pressed by a screen reader: the mouse never reaches it. */
   readonly #cellPressed = (event: Event): void => {
-    const cell = (event.target as HTMLElement).closest<HTMLElement>("[data-bar]");
-    const scene = this.#scene;
-    if (cell === null || scene === null) return;
-    const time = (barStarts(scene.score.frames)[Number(cell.dataset.bar)] ?? 0) + Number(cell.dataset.at);
-    const held = this.#heldAt(scene, time);
-    this.#host.moveCaret({ time, note: held?.note ?? this.caret.note }, true);
-    this.#choose(held === null ? NOTHING : { kind: "note", at: { line: scene.line.id, ...momentAt(scene.score.frames, held.from) } });
+    const cell = (event.target as HTMLElement).closest<HTMLElement>('[role="gridcell"]');
+    if (cell !== null) this.#goToCell(cell);
   };
+
+  #goToCell({ dataset }: HTMLElement): void {
+    const scene = this.#scene;
+    if (scene === null || dataset.bar === undefined) return;
+    const time = (barStarts(scene.score.frames)[Number(dataset.bar)] ?? 0) + Number(dataset.at);
+    this.#keyboard.goTo(time);
+  }
 
   /** The name Tab comes to: of the row the keys are on, or the lowest. */
   #tabStop({ pitch }: GridScene): ChanterNote {
