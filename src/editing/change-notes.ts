@@ -4,7 +4,7 @@ import { barAtTime, barStarts, scoreTicks } from "../score/bar-starts.ts";
 import { dividingGracenote } from "../score/dividing-gracenote.ts";
 import type { Content } from "../score/edit.ts";
 import { isPipeNote, type LineNote, soundAlike } from "../score/like-events.ts";
-import { MOST_GRACENOTES, MOST_VERSES } from "../score/limits.ts";
+import { LONGEST_TEXT, MOST_GRACENOTES, MOST_VERSES } from "../score/limits.ts";
 import type { LineId } from "../score/line-id.ts";
 import type { Score } from "../score/score.ts";
 import { done, type Outcome, refused } from "../units/outcome.ts";
@@ -164,6 +164,7 @@ export function grace(score: Score, id: LineId, time: number, gracenotes: readon
 export function sing(score: Score, id: LineId, time: number, syllables: readonly Syllable[]): Outcome<Score> {
   const chain = chainAt(score, lineIn(score, id), time);
   if (chain === null) return NO_NOTE;
+  if (syllables.some(({ text }) => text.length > LONGEST_TEXT)) return refused(`A syllable has at most ${LONGEST_TEXT} characters.`);
   if (syllables.length > MOST_VERSES) return refused(`A note has words for at most ${MOST_VERSES} verses.`);
   return done(patchedNote(score, id, chain.from, (note) => ({ ...note, syllables })));
 }

@@ -2,6 +2,7 @@ import { semitoneOf } from "../pitch/semitone.ts";
 import type { Rest, Syllable, Tuplet } from "../score/bar.ts";
 import type { Content } from "../score/edit.ts";
 import type { LineNote } from "../score/like-events.ts";
+import { MOST_PITCHES } from "../score/limits.ts";
 import type { Line } from "../score/score.ts";
 import type { Ticks } from "../units/ticks.ts";
 
@@ -24,9 +25,9 @@ export function withContent(note: LineNote, content: Content): LineNote {
   return "note" in note ? note : { ...note, pitches: inOrder(content) };
 }
 
-/** Whether a line can take such content: chanter notes for pipes, at least one pitch for another player. */
+/** Whether a line can take such content: chanter notes for pipes, at least one pitch (and no more than hands have fingers) for another player. */
 export function suits(line: Line, content: Content): boolean {
-  return line.kind === content.kind && (content.kind === "pipes" || content.pitches.length > 0);
+  return line.kind === content.kind && (content.kind === "pipes" || (content.pitches.length > 0 && content.pitches.length <= MOST_PITCHES));
 }
 
 /** The pitches lowest first, each once. */

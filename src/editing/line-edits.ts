@@ -1,6 +1,7 @@
 import { PLAYERS } from "../ensemble/catalogue.ts";
 import type { PlayerId } from "../ensemble/player.ts";
 import type { PipeSetup } from "../pipes/pipe-setup.ts";
+import { setupFault } from "../pipes/setup-fault.ts";
 import type { ConcertBar, ConcertEvent, DoublingBar, OwnBar } from "../score/bar.ts";
 import { concertEventsOf } from "../score/doubling.ts";
 import type { BarRange } from "../score/edit.ts";
@@ -22,7 +23,7 @@ const NO_LINE = refused("There is no such line.");
 
 /** Adds a set of pipes that does not play yet, after the other lines. */
 export function addPipes(score: Score, id: LineId, name: string, setup: PipeSetup): Outcome<Score> {
-  return added(score, { kind: "pipes", id, name, setup, bars: score.frames.map(emptyPipeBar) });
+  return setupRefusal(setup) ?? added(score, { kind: "pipes", id, name, setup, bars: score.frames.map(emptyPipeBar) });
 }
 
 /** Adds a player after the other lines, who doubles some pipes all through or does not play yet. */
@@ -72,7 +73,7 @@ function withoutDoubling(score: Score, line: ConcertLine, id: LineId): ConcertLi
 export function changeSetup(score: Score, id: LineId, setup: PipeSetup): Outcome<Score> {
   const line = pipeLineOf(score, id);
   if (line === null) return refused("Only pipes have a setup.");
-  return done(withLine(score, { ...line, setup }));
+  return setupRefusal(setup) ?? done(withLine(score, { ...line, setup }));
 }
 
 /** Lets a player double some pipes. Notes of his own go; bars in which he sings words of his own are refused. */
@@ -98,6 +99,11 @@ export function makeOwn(score: Score, id: LineId, range: BarRange): Outcome<Scor
     bar.kind === "doubling" && index >= range.first && index <= range.last ? ownBar(score, line, index) : bar,
   );
   return done(withLine(score, { ...line, bars }));
+}
+
+function setupRefusal(setup: PipeSetup): ReturnType<typeof refused<string>> | null {
+  const fault = setupFault(setup);
+  return fault === null ? null : refused(`No pipes are like that: ${fault.where} is ${fault.found}, and has to be ${fault.expected}.`);
 }
 
 function ownBar(score: Score, line: ConcertLine, index: number): OwnBar {

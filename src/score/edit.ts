@@ -33,17 +33,28 @@ export type Content =
   | { readonly kind: "pipes"; readonly note: ChanterNote }
   | { readonly kind: "concert"; readonly pitches: readonly ConcertPitch[] };
 
-/** One change to a score, as data: what the grid, the keyboard, a cure and the laws' random walk all speak. */
+/**
+ * One change to a score, as data: what the grid, the keyboard, a cure and the laws' random walk all speak.
+ * An address names the event that sounds there, with all it is tied to. No edit takes a sung word away unless it says that something goes
+ * (`clear`, `paste`, `syllables`, `remove-bars`, `remove-line`): the word moves to another note, or the edit is refused. A tuplet is cut only where
+ * one of its notes or equal parts begins; otherwise the edit is refused.
+ */
 export type Edit =
-  /** Puts a note down over whatever was there. It may run over bar lines: it is then tied. */
+  /**
+   * Puts a note down over whatever was there. It may run over bar lines: it is then tied. A tuplet note makes a tuplet of the time around it. On the
+   * pipes the first note of a line is struck in; a note in a silence is struck in and cut off, or makes the phrase it touches longer.
+   */
   | { readonly kind: "place"; readonly at: Address; readonly ticks: Ticks; readonly tuplet: Tuplet; readonly content: Content }
   /** Gives the note at a place (with all it is tied to) another pitch. */
   | { readonly kind: "repitch"; readonly at: Address; readonly content: Content }
-  /** Makes the note at a place (with all it is tied to) so long, over or back from what follows. */
+  /**
+   * Makes the note at a place (with all it is tied to) so long. Longer, it goes over what follows; shorter, on the pipes the next note begins that much
+   * earlier if it touches, and elsewhere there is a rest.
+   */
   | { readonly kind: "resize"; readonly at: Address; readonly ticks: Ticks }
   /** Takes the note from one place to another, in time and pitch; where it was, the note before is held (on the pipes) or there is a rest. */
   | { readonly kind: "move"; readonly at: Address; readonly to: Address; readonly content: Content }
-  /** Divides the note at a place in two at a moment inside it. */
+  /** Divides the note at a place in two, the first so long. On the pipes the second gets the gracenote that divides them. */
   | { readonly kind: "split"; readonly at: Address; readonly ticks: Ticks }
   /** Ties the note at a place to the next like note, or unties it. */
   | { readonly kind: "tie"; readonly at: Address; readonly tied: boolean }
@@ -51,18 +62,23 @@ export type Edit =
   | { readonly kind: "clear"; readonly from: Address; readonly ticks: Ticks }
   | { readonly kind: "gracenotes"; readonly at: Address; readonly gracenotes: readonly PlainNote[] }
   | { readonly kind: "syllables"; readonly at: Address; readonly syllables: readonly Syllable[] }
+  /** Lets the chanter start with a note; the note before the silence is cut off. Off: both marks go. */
   | { readonly kind: "strike-in"; readonly at: Address; readonly on: boolean }
+  /** Lets the chanter stop after a note; the next note is struck in. Off: both marks go. */
   | { readonly kind: "cut-off"; readonly at: Address; readonly on: boolean }
-  /** Holds the note before through a rest. */
+  /** Holds the note before through a rest and those after it, up to the next note; where none follows, to the end of the bar. */
   | { readonly kind: "hold"; readonly at: Address }
   /** Puts a copied stretch of one line down, over whatever was there. */
   | { readonly kind: "paste"; readonly at: Address; readonly clip: StretchClip }
+  /** Puts empty bars in front of the bar at an index, in the meter, key and tempo of the bar before it. */
   | { readonly kind: "insert-bars"; readonly before: number; readonly count: number }
   | { readonly kind: "insert-clip"; readonly before: number; readonly clip: BarClip }
+  /** Takes bars out; one stays. Repeat signs and section names on them move to the bars beside them. */
   | { readonly kind: "remove-bars"; readonly range: BarRange }
   | { readonly kind: "title"; readonly title: string }
   | { readonly kind: "credits"; readonly credits: Credits }
   | { readonly kind: "band-a"; readonly bandA: Hertz }
+  /** Moves the bar lines through the music (or, where no one plays yet, keeps the number of bars). Refused where a section would begin inside a bar. */
   | { readonly kind: "meter"; readonly range: BarRange; readonly meter: Meter }
   /** Makes the first bar a pickup of this length, or a whole bar again (null). */
   | { readonly kind: "pickup"; readonly ticks: Ticks | null }
@@ -70,7 +86,9 @@ export type Edit =
   | { readonly kind: "key"; readonly range: BarRange; readonly key: Key }
   | { readonly kind: "section"; readonly bar: number; readonly section: Section | null }
   | { readonly kind: "chords"; readonly bar: number; readonly chords: readonly Chord[] }
+  /** Puts repeat signs round bars; off: takes away those of every repeat the bars touch, endings too. */
   | { readonly kind: "repeat"; readonly range: BarRange; readonly on: boolean }
+  /** A first ending closes the repeat at its last bar; a second one stands right after a first. */
   | { readonly kind: "ending"; readonly range: BarRange; readonly ending: 1 | 2 | null }
   | { readonly kind: "setup"; readonly line: LineId; readonly setup: PipeSetup }
   | { readonly kind: "add-pipes"; readonly id: LineId; readonly name: string; readonly setup: PipeSetup }

@@ -6,8 +6,8 @@ export const MOST_BARS = 5000;
 /** Lines in a score. */
 export const MOST_LINES = 40;
 
-/** Events in a bar: a whole bar of 32nds in the longest meter. */
-export const MOST_EVENTS = 512;
+/** Events in a bar: 64/2 in triplet 32nds has 1,536. */
+export const MOST_EVENTS = 1600;
 
 /** Beats in a bar. */
 export const MOST_BEATS = 64;

@@ -45,16 +45,23 @@ export function isWritable(length: number, tuplet: Tuplet): boolean {
 
 /**
  * The signs that show an event, in order; several are tied (rests just follow one another).
- * A plain or dotted sign where it leaves the middle of the bar and the beats to be seen, as common engraving practice has it, tied signs elsewhere.
+ * A plain or dotted sign where it leaves the middle of the bar and the beats to be seen, as common engraving practice has it, tied signs elsewhere;
+ * rests show every beat.
  * A length that no signs fill gets those that fit into it, none when it is shorter than a 32nd; `check` reports it.
  */
-export function writtenValues(at: Ticks, length: Ticks, tuplet: Tuplet, frame: Frame): readonly WrittenValue[] {
+export function writtenValues(
+  at: Ticks,
+  length: Ticks,
+  tuplet: Tuplet,
+  frame: Frame,
+  kind: "note" | "rest" = "note",
+): readonly WrittenValue[] {
   if (tuplet !== null) return fitting(straightTicks(length, tuplet)).map((sign) => writtenFrom(sign, tuplet));
   const pieces: Sign[] = [];
   const from = at + meterOffset(frame);
   const group = metricGroupOf(frame.meter);
   if (from + length > group.length) return fitting(length).map((sign) => writtenFrom(sign, null));
-  divide(from, from + length, 0, group, pieces);
+  divide(from, from + length, 0, group, kind === "note" ? mayStand : mayRest, pieces);
   const shown = pieces.reduce((sum, piece) => sum + piece.length, 0);
   return (shown === length ? pieces : fitting(length)).map((sign) => writtenFrom(sign, null));
 }
@@ -74,28 +81,49 @@ function writtenFrom(sign: Sign, tuplet: Tuplet): WrittenValue {
 }
 
 /** Appends the signs from one moment to another, `start` being where the group begins. */
-function divide(from: number, to: number, start: number, group: MetricGroup, pieces: Sign[]): void {
+function divide(from: number, to: number, start: number, group: MetricGroup, may: Rule, pieces: Sign[]): void {
   if (from >= to) return;
   const sign = signOf(to - from);
-  if (sign !== null && mayStand(from - start, to - start, sign, group)) {
+  if (sign !== null && may(from - start, to - start, sign, group)) {
     pieces.push(sign);
     return;
   }
   // As much as one sign may cover from here: two of the three beats of 9/8.
   const edge = edgesOf(group).findLast((one) => {
     const piece = signOf(start + one - from);
-    return start + one > from && start + one < to && piece !== null && mayStand(from - start, one, piece, group);
+    return start + one > from && start + one < to && piece !== null && may(from - start, one, piece, group);
   });
   if (edge !== undefined) {
-    divide(from, start + edge, start, group, pieces);
-    divide(start + edge, to, start, group, pieces);
+    divide(from, start + edge, start, group, may, pieces);
+    divide(start + edge, to, start, group, may, pieces);
     return;
   }
   let partStart = start;
   for (const part of group.parts) {
     const partEnd = partStart + part.length;
-    divide(Math.max(from, partStart), Math.min(to, partEnd), partStart, part, pieces);
+    divide(Math.max(from, partStart), Math.min(to, partEnd), partStart, part, may, pieces);
     partStart = partEnd;
+  }
+}
+
+/** Says whether one sign may cover a stretch of a group, both counted from the group's start. */
+type Rule = (from: number, to: number, sign: Sign, group: MetricGroup) => boolean;
+
+/** Rests show every beat: one stands where a group begins, and is dotted only for whole dotted beats. */
+function mayRest(from: number, to: number, sign: Sign, group: MetricGroup): boolean {
+  if (from === 0 && to === group.length) return true;
+  if (from !== 0 || liesInOnePart(from, to, group)) return group.kind === "dotted-beats" && mayStand(from, to, sign, group);
+  switch (group.kind) {
+    case "least":
+      return true;
+    case "twos":
+    case "beat":
+      return sign.dots === 0;
+    case "threes":
+    case "uneven":
+      return false;
+    case "dotted-beats":
+      return mayStand(from, to, sign, group);
   }
 }
 

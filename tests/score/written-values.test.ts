@@ -5,10 +5,10 @@ import { ticks } from "../../src/units/ticks.ts";
 import { frame } from "../support/written-music.ts";
 
 /** Signs as figures: `4.` a dotted quarter, `4~8` a quarter tied to an eighth. Start and length are in eighths. */
-function signs(meter: string, from: number, length: number, short: number | null = null): string {
+function signs(meter: string, from: number, length: number, short: number | null = null, kind: "note" | "rest" = "note"): string {
   const [beats = 4, unit = 4] = meter.split("/").map(Number);
   const bar = frame({ meter: { beats, unit: unit as 2 | 4 | 8 | 16 }, short: short === null ? null : ticks(short * 480) });
-  return shown(writtenValues(ticks(from * 480), ticks(length * 480), null, bar));
+  return shown(writtenValues(ticks(from * 480), ticks(length * 480), null, bar, kind));
 }
 
 function shown(values: ReturnType<typeof writtenValues>): string {
@@ -88,6 +88,29 @@ describe("written values", () => {
   for (const [meter, from, length, expected] of TABLE) {
     it(`in ${meter} show ${length} eighths from ${from} as ${expected}`, () => {
       expect(signs(meter, from, length)).toBe(expected);
+    });
+  }
+
+  const rests: readonly (readonly [meter: string, from: number, length: number, signs: string])[] = [
+    ["4/4", 0, 8, "1"],
+    ["4/4", 0, 6, "2~4"],
+    ["4/4", 2, 6, "4~2"],
+    ["4/4", 2, 4, "4~4"],
+    ["4/4", 1, 2, "8~8"],
+    ["4/4", 1, 3, "8~4"],
+    ["4/4", 0.5, 1.5, "16~8"],
+    ["3/4", 0, 4, "4~4"],
+    ["3/4", 2, 4, "4~4"],
+    ["6/8", 0, 3, "4."],
+    ["6/8", 0, 2, "4"],
+    ["6/8", 1, 2, "8~8"],
+    ["6/8", 1, 5, "8~8~4."],
+    ["9/8", 3, 6, "2."],
+    ["7/8", 0, 4, "4~4"],
+  ];
+  for (const [meter, from, length, expected] of rests) {
+    it(`of rests in ${meter} show ${length} eighths from ${from} as ${expected}`, () => {
+      expect(signs(meter, from, length, null, "rest")).toBe(expected);
     });
   }
 
