@@ -65,9 +65,15 @@ export class AppPage {
     return (await this.cell(bar, at).getAttribute("aria-label")) ?? "";
   }
 
-  /** Gives the keys to a cell. */
+  /** Leads the keys to a cell, as a hand on the keyboard does. */
   async goTo(bar: number, at: number): Promise<void> {
-    await this.cell(bar, at).evaluate((cell: HTMLElement) => cell.focus());
+    await this.page.locator("scale-grid [role=gridcell][tabindex='0']").focus();
+    await this.press("Escape", "Control+Home", ...Array.from({ length: bar }, () => "PageDown"));
+    for (let column = 0; column < 64 && (await this.#columnAtKeys()) < at; column += 1) await this.press("ArrowRight");
+  }
+
+  async #columnAtKeys(): Promise<number> {
+    return Number(await this.page.locator("scale-grid [role=gridcell][tabindex='0']").getAttribute("data-at"));
   }
 
   /** Presses keys one after the other: `Enter`, `Shift+C`. */
@@ -127,8 +133,8 @@ export class AppPage {
   /** Puts a chanter in the stock: its button's first words, such as `B♭`. */
   async chooseChanter(name: string): Promise<void> {
     await this.page
-      .locator("setup-sentence filled-blank[label=Chanter] > button, setup-sentence filled-blank[label=Chanter] button")
-      .first()
+      .locator("setup-sentence")
+      .getByRole("button", { name: /^Chanter:/ })
       .click();
     await this.page
       .locator("chanter-panel .choices button")
@@ -155,6 +161,12 @@ export class AppPage {
       const { soundContexts } = globalThis as unknown as { soundContexts: AudioContext[] };
       return soundContexts.map(({ state, currentTime }) => ({ state, time: currentTime }));
     });
+  }
+
+  /** How far right the moment line of the grid stands, in px from the start of the sketch. */
+  async momentLine(): Promise<number> {
+    const transform = await this.page.locator("scale-grid .moment").getAttribute("transform");
+    return Number(/translate\(([\d.]+)/.exec(transform ?? "")?.[1] ?? 0);
   }
 
   /** What the transport says is heard: `bar 3 beat 2`. */
@@ -184,6 +196,21 @@ export class AppPage {
   async reload(): Promise<void> {
     await this.page.reload();
     await sketchIsUsable(this.page);
+  }
+
+  /** Opens an example as a copy. */
+  async openExample(title: string): Promise<void> {
+    const shelf = await this.openShelf();
+    await shelf.getByRole("button", { name: title }).click();
+    await shelf.waitFor({ state: "hidden" });
+    await this.page.locator("ninefold-app h1").getByText(title).waitFor();
+  }
+
+  /** Opens a sketch from a file. */
+  async openFile(path: string): Promise<void> {
+    const shelf = await this.openShelf();
+    await shelf.locator("input[type=file]").setInputFiles(path);
+    await shelf.waitFor({ state: "hidden" });
   }
 
   /** Opens the shelf of sketches. */
