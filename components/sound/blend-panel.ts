@@ -60,7 +60,7 @@ export class BlendPanel extends LitElement {
       }
       .voice {
         display: grid;
-        grid-template-columns: minmax(72px, 7.5em) minmax(64px, 1fr) 56px;
+        grid-template-columns: 88px minmax(64px, 1fr) 52px;
         gap: 8px;
         align-items: center;
         min-block-size: 28px;

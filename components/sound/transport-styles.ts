@@ -44,6 +44,11 @@ export const transportStyles = css`
     color: var(--ink);
     font-weight: 600;
     font-size: 16px;
+    /* So that the words after it stand still while it counts. */
+    min-inline-size: 1ch;
+  }
+  .reading b:first-child {
+    min-inline-size: 2ch;
   }
   .setting {
     color: var(--ink-2);

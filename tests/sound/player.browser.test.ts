@@ -2,13 +2,14 @@ import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { userEvent } from "vitest/browser";
 import { loadPlayer } from "../../components/sound/load-player.ts";
 import type { Player } from "../../components/sound/player.ts";
+import { hertzOf } from "../../src/pipes/sounding.ts";
 import { type Blend, USUAL_BLEND } from "../../src/playback/blend.ts";
 import { USUAL_SETTINGS } from "../../src/playback/play-settings.ts";
 import type { Moment } from "../../src/score/address.ts";
 import { bpm } from "../../src/units/bpm.ts";
 import { decibels } from "../../src/units/decibels.ts";
 import { ticks } from "../../src/units/ticks.ts";
-import { peakOf } from "../support/measuring.ts";
+import { centsFrom, frequencyOf, peakOf } from "../support/measuring.ts";
 import { pipeScore, secondFrame } from "../support/playback-scores.ts";
 import { pipeNote } from "../support/written-music.ts";
 
@@ -31,7 +32,7 @@ beforeEach(() => {
   // What goes to the loudspeakers goes to an analyser too.
   AudioNode.prototype.connect = function (this: AudioNode, target: AudioNode | AudioParam, ...rest: number[]) {
     if (target instanceof AudioDestinationNode) {
-      heard = new AnalyserNode(this.context, { fftSize: 2048 });
+      heard = new AnalyserNode(this.context, { fftSize: 8192 });
       (nativeConnect as (target: AudioNode) => AudioNode).call(this, heard);
     }
     return (nativeConnect as (target: AudioNode | AudioParam, ...rest: number[]) => AudioNode).call(this, target, ...rest);
@@ -54,12 +55,21 @@ afterEach(async () => {
   document.body.replaceChildren();
 });
 
-const peakNow = () => {
-  if (heard === null) return 0;
+/** 80 dB under full scale. */
+const INAUDIBLE = 1e-4;
+
+const samplesNow = (count: number) => {
+  if (heard === null) return new Float32Array(count);
   const samples = new Float32Array(heard.fftSize);
   heard.getFloatTimeDomainData(samples);
-  return peakOf(samples);
+  return samples.subarray(-count);
 };
+
+/** The peak of the last 20 ms. */
+const peakNow = () => peakOf(samplesNow(1024));
+
+/** What is heard now, in hertz. */
+const pitchNow = () => frequencyOf(samplesNow(8192), heard?.context.sampleRate ?? 0);
 const pause = (milliseconds: number) => new Promise((resolve) => setTimeout(resolve, milliseconds));
 
 /** Does something inside a click, as a browser wants it before anything may sound. */
@@ -85,8 +95,9 @@ test("it sounds after play, tells where it is, and is silent a fifth of a second
   const bars = moved.flatMap((moment) => moment?.bar ?? []);
   expect(bars).toEqual(bars.toSorted((a, b) => a - b));
   player?.stop();
-  await pause(250);
-  expect(peakNow()).toBe(0);
+  await pause(200);
+  expect(peakNow()).toBeLessThan(INAUDIBLE);
+  await expect.poll(peakNow, { timeout: 2000 }).toBe(0);
   expect(player?.playing).toBe(false);
   expect(stopped).toHaveBeenCalledTimes(1);
   expect(moved.at(-1)).toBeNull();
@@ -141,6 +152,60 @@ test("a loop goes round, and goes on from where it is when the loop is taken awa
   await expect.poll(() => moved.at(-1), { timeout: 4000 }).toBe(2);
 });
 
+test("an edit while it plays is heard from the next bar on, without a gap", async () => {
+  const [pipes] = score.lines;
+  if (pipes?.kind !== "pipes") throw new RangeError("pipes first");
+  const lower = {
+    ...score,
+    lines: [{ ...pipes, bars: pipes.bars.map(() => ({ kind: "pipes" as const, events: [pipeNote("low-a", 3840)] })) }],
+  };
+  const chanterAlone: Blend = { ...LOUD, drones: { pipes: { decibels: decibels(0), muted: true } } };
+  let bar = -1;
+  let quietest = Number.POSITIVE_INFINITY;
+  await clicked(async () => {
+    player = await loadPlayer(score, chanterAlone, {
+      moved: (moment) => {
+        bar = moment?.bar ?? -1;
+        if (bar >= 1 && heard !== null) quietest = Math.min(quietest, peakNow());
+      },
+      stopped: () => undefined,
+    });
+    await player.play(START, { ...USUAL_SETTINGS, tempoPercent: 100 });
+  });
+  await expect.poll(() => bar, { timeout: 6000 }).toBe(1);
+  expect(Math.abs(centsFrom(hertzOf(pipes.setup, "e"), pitchNow()))).toBeLessThan(2);
+  player?.setScore(lower);
+  await expect.poll(() => bar, { timeout: 6000 }).toBe(2);
+  await pause(350);
+  expect(Math.abs(centsFrom(hertzOf(pipes.setup, "low-a"), pitchNow()))).toBeLessThan(2);
+  // 1024 samples hold some ten turns of the chanter; it peaks in every one of them.
+  expect(quietest).toBeGreaterThan(0.05);
+});
+
+test("another tempo while it plays is heard at once and goes on from the same place", async () => {
+  const seen: { readonly bar: number; readonly at: number; readonly time: number }[] = [];
+  await clicked(async () => {
+    player = await loadPlayer(score, LOUD, {
+      moved: (moment) => moment && seen.push({ ...moment, time: performance.now() }),
+      stopped: () => undefined,
+    });
+    await player.play(START, USUAL_SETTINGS);
+  });
+  await expect.poll(() => seen.at(-1)?.bar ?? -1, { timeout: 6000 }).toBe(1);
+  player?.setSettings({ ...USUAL_SETTINGS, tempoPercent: 50 });
+  await pause(400);
+  const [from, before] = [seen.at(-1), seen.length];
+  await pause(1000);
+  const to = seen.at(-1);
+  const ticksOf = (place: typeof from) => (place?.bar ?? 0) * 3840 + (place?.at ?? 0);
+  const perSecond = (1000 * (ticksOf(to) - ticksOf(from))) / ((to?.time ?? 0) - (from?.time ?? 0));
+  expect(seen.length).toBeGreaterThan(before);
+  // Half of 3,840 ticks a second; the audio clock moves in steps of a few milliseconds.
+  expect(perSecond).toBeGreaterThan(1920 * 0.93);
+  expect(perSecond).toBeLessThan(1920 * 1.07);
+  for (const [index, place] of seen.entries()) if (index > 0) expect(ticksOf(place)).toBeGreaterThanOrEqual(ticksOf(seen[index - 1]) - 20);
+});
+
 test("a touched note sounds until it is let go", async () => {
   let letGo = () => {};
   await clicked(async () => {
@@ -150,8 +215,9 @@ test("a touched note sounds until it is let go", async () => {
   });
   await expect.poll(peakNow, { timeout: 4000 }).toBeGreaterThan(0.01);
   letGo();
-  await pause(300);
-  expect(peakNow()).toBe(0);
+  await pause(200);
+  expect(peakNow()).toBeLessThan(INAUDIBLE);
+  await expect.poll(peakNow, { timeout: 2000 }).toBe(0);
 });
 
 test("no audio context is made before a player is asked for, no worker is made by it, nothing leaves the origin", async () => {

@@ -8,7 +8,8 @@ type Samples = Float32Array<ArrayBufferLike>;
  */
 export function frequencyOf(samples: Samples, sampleRate: number): number {
   let hertz = guessedFrequency(samples, sampleRate);
-  for (const apart of [0.004, 0.02, 0.1, 0.4]) {
+  // What is too short for the widest pair of windows is measured less exactly.
+  for (const apart of [0.004, 0.02, 0.1, 0.4].filter((hop) => hop < samples.length / sampleRate - 0.04)) {
     const window = Math.floor(Math.min(0.15, samples.length / sampleRate - apart) * sampleRate);
     const hop = Math.round(apart * sampleRate);
     const turned =
