@@ -387,7 +387,8 @@ export class NinefoldApp extends LitElement {
   };
 
   readonly #handOver = async (): Promise<void> => {
-    await import("../handover/hand-over.ts");
+    // The hand-over shows pages, which are notation's; the two rooms do not see each other, so both are fetched here.
+    await Promise.all([import("../handover/hand-over.ts"), import("../notation/print-pages.ts")]);
     const session = this.#session;
     if (session === null) return;
     const dialog = this.renderRoot.querySelector("hand-over") ?? this.renderRoot.appendChild(document.createElement("hand-over"));

@@ -3,7 +3,6 @@ import type { LineId } from "../../src/score/line-id.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import { fileNameOf, handOutFile, saveSketchFile } from "../session/sketch-file.ts";
 import { controls, focusRing } from "../shared/styles.ts";
-import "../notation/print-pages.ts";
 
 /** Which paper pages are cut for. */
 type Paper = "a4" | "letter";
