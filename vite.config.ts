@@ -8,6 +8,8 @@ export default defineConfig({
   build: {
     target: "es2022",
     modulePreload: { polyfill: false },
+    // The first load is judged by a walk, in bytes as sent; VexFlow alone is 330 kB before it is compressed, and cannot be split.
+    chunkSizeWarningLimit: 1000,
     // Whatever is inlined as data: would need an exception in the page's policy.
     assetsInlineLimit: 0,
     rollupOptions: {
