@@ -1,5 +1,4 @@
 import { html, LitElement, type PropertyDeclarations, type PropertyValues } from "lit";
-import { styleMap } from "../shared/style-map.ts";
 import type { Selection } from "../../src/editing/selection.ts";
 import { type BarDrawing, type Box, STAFF_HEIGHT } from "../../src/engraving/drawing.ts";
 import { eventOfPart, type FoundEvent, nextEvent, startOfEvent } from "../../src/engraving/note-steps.ts";
@@ -14,6 +13,7 @@ import { frameTicks } from "../../src/score/meter.ts";
 import { placedEvents } from "../../src/score/placed-events.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import type { Ticks } from "../../src/units/ticks.ts";
+import { styleMap } from "../shared/style-map.ts";
 import { barElement, classNotes, svgElement } from "./bar-element.ts";
 import { ringPlace } from "./ring-place.ts";
 

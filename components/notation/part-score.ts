@@ -1,8 +1,9 @@
 import { css, html, nothing, type PropertyDeclarations } from "lit";
-import { STAFF_HEIGHT } from "../../src/engraving/drawing.ts";
+import { type BarDrawing, STAFF_HEIGHT } from "../../src/engraving/drawing.ts";
 import { engravedBar } from "../../src/engraving/engrave-part.ts";
 import { headDrawing } from "../../src/engraving/head-drawing.ts";
 import { partCaptions } from "../../src/engraving/part-words.ts";
+import { barWidths, PHONE_FILLING, type System, systemsOf } from "../../src/engraving/systems.ts";
 import type { Line } from "../../src/score/score.ts";
 import { focusRing } from "../shared/styles.ts";
 import { inkStyles } from "./notation-styles.ts";
@@ -11,10 +12,9 @@ import { PartElement, type PlacedBar } from "./part-element.ts";
 /** Staff space 7.6 on a phone. */
 const SCALE = 7.6 / 7;
 
-const BARS_A_LINE = 2;
 const SIDE = 16;
-const LINE_HEIGHT = 104;
-const STAFF_TOP = 52;
+const LINE_HEIGHT = 120;
+const STAFF_TOP = 64;
 
 /** Beyond the window, so much is painted in advance, px. */
 const AHEAD = 600;
@@ -27,6 +27,7 @@ export class PartScore extends PartElement {
   declare width: number;
   /** Which lines are near the window: first and last. */
   declare private seen: readonly [number, number];
+  #lines: readonly System[] = [];
 
   constructor() {
     super();
@@ -96,54 +97,51 @@ export class PartScore extends PartElement {
     const line = this.shownLine;
     if (line === null || this.width === 0) return nothing;
     const [written, key] = partCaptions(this.score, line, 0);
+    this.#lines = this.#systems(line);
     return html`<header>
         <h3>${line.name}</h3>
         <p>${written}, ${key}</p>
       </header>
       <div class="lines">
-        <svg class="surface" width=${this.width} height=${this.#lineCount * LINE_HEIGHT} aria-hidden="true">
+        <svg class="surface" width=${this.width} height=${this.#lines.length * LINE_HEIGHT} aria-hidden="true">
           <g class="bars"></g><rect class="moment" width="1.5"></rect><g class="rings"></g>
         </svg>
         ${this.noteList(line)}
       </div>`;
   }
 
-  get #lineCount(): number {
-    return Math.ceil(this.score.frames.length / BARS_A_LINE);
+  #systems(line: Line): readonly System[] {
+    return systemsOf(this.score, line, (first) => this.#room - this.#head(line, first).width, PHONE_FILLING);
+  }
+
+  /** How wide a line of staff is, desk pixels. */
+  get #room(): number {
+    return Math.floor((this.width - 2 * SIDE) / SCALE);
+  }
+
+  #head(line: Line, first: number): BarDrawing {
+    const [before, now] = [this.score.frames[first - 1]?.meter, this.score.frames[first]?.meter];
+    return headDrawing(this.score, line, first, { meter: before?.beats !== now?.beats || before?.unit !== now?.unit, number: true });
   }
 
   protected override placedBars(line: Line): readonly PlacedBar[] {
-    const placed: PlacedBar[] = [];
     const [first, last] = this.seen;
-    for (let row = first; row <= Math.min(last, this.#lineCount - 1); row += 1) placed.push(...this.#row(line, row));
-    return placed;
+    return this.#lines.slice(first, last + 1).flatMap((system, index) => this.#row(line, system, first + index));
   }
 
   /** The head of a line counts as a bar before its first, at an index no bar has. */
-  #row(line: Line, row: number): readonly PlacedBar[] {
-    const from = row * BARS_A_LINE;
-    const bars = this.score.frames.slice(from, from + BARS_A_LINE).map((_, index) => from + index);
-    const before = this.score.frames[from - 1]?.meter;
-    const now = this.score.frames[from]?.meter;
-    const meter = before?.beats !== now?.beats || before?.unit !== now?.unit;
-    const head = headDrawing(this.score, line, from, { meter, number: true });
+  #row(line: Line, system: System, row: number): readonly PlacedBar[] {
+    const head = this.#head(line, system.first);
     const y = row * LINE_HEIGHT + STAFF_TOP;
-    const width = Math.floor(((this.width - 2 * SIDE) / SCALE - head.width) / BARS_A_LINE);
-    return [
-      { bar: -1 - row, drawing: head, x: SIDE, y, scale: SCALE },
-      ...bars.map((bar, index) => ({
-        bar,
-        drawing: engravedBar(this.score, line, bar, {
-          spacing: "page",
-          width,
-          firstInSystem: index === 0,
-          lastInSystem: index === bars.length - 1,
-        }),
-        x: SIDE + (head.width + index * width) * SCALE,
-        y,
-        scale: SCALE,
-      })),
-    ];
+    let x = SIDE + head.width * SCALE;
+    const bars = barWidths(system, this.#room - head.width, false).map((width, index): PlacedBar => {
+      const bar = system.first + index;
+      const place = { spacing: "page", width, firstInSystem: index === 0, lastInSystem: bar === system.last } as const;
+      const placed = { bar, drawing: engravedBar(this.score, line, bar, place), x, y, scale: SCALE };
+      x += width * SCALE;
+      return placed;
+    });
+    return [{ bar: -1 - row, drawing: head, x: SIDE, y, scale: SCALE }, ...bars];
   }
 
   /** On a page notes have natural spacing, so the line goes from head to head. */

@@ -1,9 +1,9 @@
 import { css, html, nothing, type PropertyDeclarations, type PropertyValues } from "lit";
-import { styleMap } from "../shared/style-map.ts";
 import { engravedBar } from "../../src/engraving/engrave-part.ts";
 import { headDrawing } from "../../src/engraving/head-drawing.ts";
 import { partCaptions } from "../../src/engraving/part-words.ts";
 import type { Line } from "../../src/score/score.ts";
+import { styleMap } from "../shared/style-map.ts";
 import { focusRing } from "../shared/styles.ts";
 import { barElement } from "./bar-element.ts";
 import { IdleWork } from "./idle.ts";

@@ -30,6 +30,9 @@ const CLEAR = 4;
 const DIRECTION_BASELINE = -9;
 const SECTION_BASELINE = -32;
 const ENDING_TOP = -32;
+/** A sheet on the desk has no room for words above this; they go under the staff. */
+const DESK_TOP = -36;
+
 const SYLLABLE_BASELINE = STAFF_HEIGHT + 24;
 const VERSE_STEP = 16;
 
@@ -52,7 +55,7 @@ export function groupsAbove(placed: PlacedSigns, sky: Skyline): readonly MarkGro
     groups.push(group);
   };
   for (const [index, sign] of placed.signs.entries()) put(chartGroup(sign, placed.xs[index] as number, placed.context.width, sky));
-  for (const [index, sign] of placed.signs.entries()) put(articulationGroup(sign, placed.xs[index] as number, placed.context.width, sky));
+  for (const [index, sign] of placed.signs.entries()) put(articulationGroup(sign, placed.xs[index] as number, placed.context, sky));
   put(directionGroup(placed.context, sky));
   for (const chord of placed.context.chords) put(chordGroup(chord, xOfMoment(placed, chord.at), placed.context, sky));
   put(headingGroup(placed.context, sky));
@@ -83,13 +86,13 @@ function chartGroup(sign: BarSign, x: number, barWidth: number, sky: Skyline): M
   return groupOf("holes", sign.eventAt, holeChart(sign.holes, left, bottom - CHART_HEIGHT / 2));
 }
 
-function articulationGroup(sign: BarSign, x: number, barWidth: number, sky: Skyline): MarkGroup | null {
+function articulationGroup(sign: BarSign, x: number, { width, spacing }: BarContext, sky: Skyline): MarkGroup | null {
   if (!sign.strikeIn && !sign.cutOff) return null;
   const words = sign.strikeIn && sign.cutOff ? "strike-in, cut-off" : sign.strikeIn ? "strike-in" : "cut-off";
-  const width = textWidth(words, WORDS.face, WORDS.weight, WORDS.size);
+  const wide = textWidth(words, WORDS.face, WORDS.weight, WORDS.size);
   // A strike-in begins with its note; a cut-off ends where its note ends, which is left of whatever follows.
-  const left = Math.max(2, Math.min(sign.strikeIn ? x : x + 10, barWidth - width - 3));
-  return wordsGroup("words", sign.eventAt, words, left, DIRECTION_BASELINE, sky, WORDS);
+  const left = Math.max(2, Math.min(sign.strikeIn ? x : x + 10, width - wide - 3));
+  return wordsGroup("words", sign.eventAt, words, left, DIRECTION_BASELINE, sky, WORDS, spacing === "desk" ? DESK_TOP : undefined);
 }
 
 function directionGroup({ directions }: BarContext, sky: Skyline): MarkGroup | null {
@@ -160,9 +163,11 @@ function wordsGroup(
   baseline: number,
   sky: Skyline,
   type: { readonly face: Face; readonly weight: 400 | 600; readonly size: number },
+  highest = Number.NEGATIVE_INFINITY,
 ): MarkGroup {
   const width = textWidth(words, type.face, type.weight, type.size);
-  const y = Math.min(baseline, sky.topOver(left - 2, left + width + 2, 0) - CLEAR);
+  const above = Math.min(baseline, sky.topOver(left - 2, left + width + 2, 0) - CLEAR);
+  const y = above - type.size < highest ? sky.bottomUnder(left - 2, left + width + 2, STAFF_HEIGHT) + CLEAR + type.size * 0.8 : above;
   return groupOf(role, at, [text(words, left, y, type)]);
 }
 

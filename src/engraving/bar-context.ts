@@ -49,8 +49,12 @@ export interface BarContext {
   readonly meterShown: boolean;
   /** Whether the first note is held over from the bar before. */
   readonly tieIn: boolean;
+  /** Whether it is spelled otherwise than it was there, the key having changed, so that its accidental is needed after all. */
+  readonly respelled: boolean;
   /** Whether the tie that comes in is drawn here, since its beginning stands on another line. */
   readonly tieInDrawn: boolean;
+  /** Whether the last note is held over into the bar after. */
+  readonly tieOut: boolean;
   /** How far into the next bar a tie that goes out reaches: to its first head. */
   readonly tieOutReach: number;
   /** What the bar before did to notes outside the signature, so that courtesy accidentals can take it back: `C5` to its alteration. */

@@ -8,7 +8,7 @@ import { spellingOf } from "../pitch/spelling.ts";
 import { transposed } from "../pitch/transpose.ts";
 import type { Syllable, Tuplet } from "../score/bar.ts";
 import type { Frame } from "../score/frame.ts";
-import { isPipeNote, type LineEvent, type LineNote } from "../score/like-events.ts";
+import { isPipeNote, type LineEvent, type LineNote, soundAlike } from "../score/like-events.ts";
 import { frameTicks } from "../score/meter.ts";
 import { placedEvents } from "../score/placed-events.ts";
 import { type WrittenValue, writtenValues } from "../score/written-values.ts";
@@ -61,6 +61,7 @@ export function writtenSpellings(note: LineNote, reading: Reading): readonly Spe
 export function barSigns(events: readonly LineEvent[], context: Pick<BarContext, Needed>): readonly BarSign[] {
   const frame = context as Pick<Frame, "meter" | "short"> as Frame;
   const accidentals = new Accidentals(context);
+  const leadsOn = (index: number) => (index === events.length - 1 ? context.tieOut : isTiedOn(events[index], events[index + 1]));
   const charted = new Set<string>(context.chartsBefore);
   const signs: BarSign[] = [];
   for (const { at, index, event } of placedEvents({ events })) {
@@ -71,7 +72,7 @@ export function barSigns(events: readonly LineEvent[], context: Pick<BarContext,
     let from: number = at;
     for (const [place, value] of values.entries()) {
       const last = place === values.length - 1;
-      const heldOver = place > 0 || (index === 0 && context.tieIn) || isTiedTo(events, index);
+      const heldOver = place > 0 || (index === 0 ? context.tieIn && !context.respelled : leadsOn(index - 1));
       const pipes = event.kind === "note" && isPipeNote(event) ? event : null;
       signs.push({
         at: from as Ticks,
@@ -79,8 +80,8 @@ export function barSigns(events: readonly LineEvent[], context: Pick<BarContext,
         eventAt: at,
         event: index,
         wholeBar,
-        heads: spellings.map((spelling) => ({ spelling, accidental: accidentals.printed(spelling, heldOver, index === 0 && place === 0) })),
-        tied: event.kind === "note" && (!last || event.tied),
+        heads: accidentals.heads(spellings, heldOver, index === 0 && place === 0),
+        tied: event.kind === "note" && (!last || leadsOn(index)),
         gracenotes: place === 0 ? (pipes?.gracenotes ?? []) : [],
         holes: place === 0 ? holes : null,
         syllables: place === 0 && event.kind === "note" ? event.syllables : [],
@@ -93,7 +94,7 @@ export function barSigns(events: readonly LineEvent[], context: Pick<BarContext,
   return signs;
 }
 
-type Needed = "reading" | "meter" | "short" | "key" | "tieIn" | "altersBefore" | "chartsBefore";
+type Needed = "reading" | "meter" | "short" | "key" | "tieIn" | "respelled" | "tieOut" | "altersBefore" | "chartsBefore";
 
 function wholeRest(ticks: Ticks): WrittenValue {
   return { base: 1, dots: 0, tuplet: null, ticks };
@@ -104,9 +105,9 @@ function valuesOf(at: Ticks, length: Ticks, tuplet: Tuplet, frame: Frame): reado
   return values.length > 0 ? values : [{ ...LEAST, tuplet, ticks: length }];
 }
 
-function isTiedTo(events: readonly LineEvent[], index: number): boolean {
-  const before = events[index - 1];
-  return before?.kind === "note" && before.tied;
+/** Whether a tie leads from one event to the next: a tie to another note holds nothing and is not printed; `check` reports it. */
+export function isTiedOn(one: LineEvent | undefined, next: LineEvent | undefined): boolean {
+  return one?.kind === "note" && one.tied && next?.kind === "note" && soundAlike(one, next);
 }
 
 /** The chart stands over a cross-fingered note where it comes for the first time in a bar and was not in the bar before. */
@@ -131,7 +132,16 @@ class Accidentals {
     this.#courtesy = new Map(reading.kind === "pipes" ? [] : Object.entries(altersBefore));
   }
 
-  printed({ letter, octave, alter }: Spelling, heldOver: boolean, fromBefore: boolean): number | null {
+  /** Two heads on one line or in one space are each given their accidental, or nobody could tell them apart. */
+  heads(spellings: readonly Spelling[], heldOver: boolean, fromBefore: boolean): readonly Head[] {
+    return spellings.map((spelling) => {
+      const accidental = this.#printed(spelling, heldOver, fromBefore);
+      const twice = spellings.some((other) => other !== spelling && other.letter === spelling.letter && other.octave === spelling.octave);
+      return { spelling, accidental: twice && !heldOver ? spelling.alter : accidental };
+    });
+  }
+
+  #printed({ letter, octave, alter }: Spelling, heldOver: boolean, fromBefore: boolean): number | null {
     const place = `${letter}${octave}`;
     if (heldOver) {
       if (!fromBefore) this.#inForce.set(place, alter);

@@ -6,7 +6,7 @@ import { headDrawing } from "./head-drawing.ts";
 import { MILLIMETRES, PAPER_SIZE, type PageDrawing, type Paper, type PlacedDrawing } from "./page-drawing.ts";
 import { footerGroup, headerGroups } from "./page-words.ts";
 import { CHORD_BASELINE } from "./part-facts.ts";
-import { type System, systemsOf } from "./systems.ts";
+import { barWidths, mayBeRagged, pageFilling, type System, systemsOf } from "./systems.ts";
 
 /** Paper left free all round: 15 mm. */
 const MARGIN = 15 / MILLIMETRES;
@@ -19,10 +19,6 @@ const BETWEEN = 20;
 const LEAST_PITCH = 84;
 
 const FOOTER = 24;
-
-/** A last line with less in it than this share is left ragged, opened up a little, rather than pulled apart. */
-const RAGGED = 0.62;
-const RAGGED_STRETCH = 1.25;
 
 const kept = new WeakMap<Score, Map<string, readonly PageDrawing[]>>();
 
@@ -44,7 +40,7 @@ function makePages(score: Score, line: Line, paper: Paper): readonly PageDrawing
   const left = MARGIN + INDENT;
   const header = headerGroups(score, line, MARGIN, right, MARGIN);
   const room = right - left;
-  const systems = systemsOf(score, line, (first) => room - headOf(score, line, first).width);
+  const systems = systemsOf(score, line, (first) => room - headOf(score, line, first).width, pageFilling(line));
   const pages: PlacedDrawing[][] = [[]];
   let top = Math.max(...header.map(({ box }) => box.bottom)) + BETWEEN;
   let staff = Number.NEGATIVE_INFINITY;
@@ -85,11 +81,7 @@ function headOf(score: Score, line: Line, first: number) {
 /** Head and bars of one line of staff, y still 0; chords are brought to one height. */
 function systemDrawings(score: Score, line: Line, system: System, left: number, room: number): readonly PlacedDrawing[] {
   const head = headOf(score, line, system.first);
-  const widths = barWidths(
-    system,
-    room - head.width,
-    system.last === score.frames.length - 1 || score.frames[system.last + 1]?.section !== null,
-  );
+  const widths = barWidths(system, room - head.width, mayBeRagged(score, system));
   const draw = (chordBaseline: number): readonly PlacedDrawing[] => {
     let x = left + head.width;
     const bars = widths.map((width, index) => {
@@ -110,11 +102,4 @@ function chordHeights({ drawing }: PlacedDrawing): readonly number[] {
   return drawing.groups
     .filter(({ role }) => role === "chord")
     .flatMap(({ marks }) => marks.map((mark) => (mark.kind === "text" ? mark.y : 0)));
-}
-
-/** Each bar's share of the line, by its natural width. */
-function barWidths({ natural }: System, room: number, mayBeRagged: boolean): readonly number[] {
-  const sum = natural.reduce((total, width) => total + width, 0);
-  const stretch = mayBeRagged && sum < room * RAGGED ? Math.min(RAGGED_STRETCH, room / sum) : room / sum;
-  return natural.map((width) => hundredths(width * stretch));
 }

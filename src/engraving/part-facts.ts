@@ -12,7 +12,7 @@ import { isPipeNote, type LineEvent } from "../score/like-events.ts";
 import { pipeLineOf, pipeLines } from "../score/line-of.ts";
 import type { Line, Score } from "../score/score.ts";
 import type { BarContext, Closing, EndingBracket, PlacedWords, Reading } from "./bar-context.ts";
-import { altersLeft } from "./bar-signs.ts";
+import { altersLeft, isTiedOn } from "./bar-signs.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
 import { openingRoom } from "./rooms.ts";
 
@@ -60,9 +60,8 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
   const reading = readingOf(line, frame);
   const eventsBefore = before === undefined ? [] : eventsOf(score, line, bar - 1);
   const events = eventsOf(score, line, bar);
-  const last = eventsBefore.at(-1);
-  const tieIn = last?.kind === "note" && last.tied && events[0]?.kind === "note";
-  const held = events.at(-1);
+  const tieIn = isTiedOn(eventsBefore.at(-1), events[0]);
+  const tieOut = after !== undefined && events.at(-1)?.kind === "note" && isTiedOn(events.at(-1), eventsOf(score, line, bar + 1)[0]);
   const onPage = place.spacing === "page";
   return {
     reading,
@@ -73,8 +72,10 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
     key: writtenKey(line, frame),
     ...openingOf(line, before, frame, place.firstInSystem),
     tieIn,
+    respelled: tieIn && before !== undefined && differ(reading, readingOf(line, before)),
     tieInDrawn: tieIn && place.firstInSystem,
-    tieOutReach: held?.kind === "note" && held.tied ? reachOf(score, line, bar, place) : 0,
+    tieOut,
+    tieOutReach: tieOut ? reachOf(score, line, bar, place) : 0,
     altersBefore: before === undefined ? {} : altersLeft(eventsBefore, readingOf(line, before), writtenKey(line, before)),
     chartsBefore: line.kind === "pipes" && !(onPage && place.firstInSystem) ? crossFingeredIn(eventsBefore) : [],
     closing: closingOf(frame, after),
@@ -115,6 +116,11 @@ function reachOf(score: Score, line: Line, bar: number, place: BarPlace): number
   const opening = openingOf(line, frame, after, false);
   const room = openingRoom({ ...opening, key: writtenKey(line, after), meter: after.meter, reading: readingOf(line, after) } as BarContext);
   return Math.max(place.spacing === "desk" ? 6 : 7, room) + glyphWidth(SIGN.head.black) * 0.4;
+}
+
+/** Whether two readings of one part spell the same pitch otherwise. */
+function differ(one: Reading, other: Reading): boolean {
+  return one.kind === "concert" && other.kind === "concert" && one.transposition.diatonic !== other.transposition.diatonic;
 }
 
 function crossFingeredIn(events: readonly LineEvent[]): readonly CrossFingeredNote[] {

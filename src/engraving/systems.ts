@@ -1,7 +1,9 @@
 import type { Frame } from "../score/frame.ts";
+import type { LineEvent } from "../score/like-events.ts";
 import { isShort } from "../score/meter.ts";
 import type { Line, Score } from "../score/score.ts";
 import { barSigns } from "./bar-signs.ts";
+import { hundredths } from "./boxes.ts";
 import { barContextOf, eventsOf } from "./part-facts.ts";
 import { naturalWidth, pressedWidth, spacingOf } from "./placing.ts";
 
@@ -13,11 +15,49 @@ export interface System {
   readonly natural: readonly number[];
 }
 
-/** Tunes for the pipes are read four bars to a line (common practice, trade habit of printed settings). */
-const BARS_A_LINE = 4;
+/** How full lines are made. */
+export interface Filling {
+  /** No more bars than this. */
+  readonly most: number;
+  /** Pressed: so many bars as can be pressed into the line. Easy: so many as stand in it at ease. */
+  readonly manner: "pressed" | "easy";
+}
 
-/** Other players' lines are filled, but no fuller than this. */
-const MOST_BARS = 6;
+/** Tunes for the pipes are read four bars to a line (common practice); other players' lines are filled, but no fuller than six. */
+export function pageFilling(line: Line): Filling {
+  return line.kind === "pipes" ? { most: 4, manner: "pressed" } : { most: 6, manner: "easy" };
+}
+
+/** On a phone two bars stand side by side where they can. */
+export const PHONE_FILLING: Filling = { most: 2, manner: "pressed" };
+
+/** Parts the bars into lines of staff; a section begins a new line, a pickup is not counted. `room` is what a line that begins at a bar leaves for bars. */
+export function systemsOf(score: Score, line: Line, room: (first: number) => number, filling: Filling): readonly System[] {
+  const widths = score.frames.map((_, bar) => widthsOf(score, line, bar));
+  const systems: System[] = [];
+  for (let first = 0; first < widths.length; ) {
+    const last = lastThatFits(score.frames, widths, first, room(first), filling);
+    systems.push({ first, last, natural: widths.slice(first, last + 1).map(({ natural }) => natural) });
+    first = last + 1;
+  }
+  return systems;
+}
+
+/** Whether a line of staff may stay shorter than the paper: it is the last, or a section's last. */
+export function mayBeRagged(score: Score, { last }: System): boolean {
+  return last === score.frames.length - 1 || score.frames[last + 1]?.section !== null;
+}
+
+/** A line with less in it than this share is opened up a little rather than pulled apart. */
+const RAGGED = 0.62;
+const RAGGED_STRETCH = 1.25;
+
+/** Each bar's share of its line, by its natural width. */
+export function barWidths({ natural }: System, room: number, ragged: boolean): readonly number[] {
+  const sum = natural.reduce((total, width) => total + width, 0);
+  const stretch = ragged && sum < room * RAGGED ? Math.min(RAGGED_STRETCH, room / sum) : room / sum;
+  return natural.map((width) => hundredths(width * stretch));
+}
 
 /** How wide a bar is by itself and when pressed, from our own estimate: nothing is engraved for it. */
 interface Widths {
@@ -25,39 +65,33 @@ interface Widths {
   readonly pressed: number;
 }
 
-/** Parts the bars into lines of staff: a section begins a line, pipes have four bars a line where they fit, others as many as read well. */
-export function systemsOf(score: Score, line: Line, room: (first: number) => number): readonly System[] {
-  const widths = score.frames.map((_, bar) => widthsOf(score, line, bar));
-  const systems: System[] = [];
-  for (let first = 0; first < widths.length; ) {
-    const most = lastThatFits(score.frames, widths, first, room(first), line.kind === "pipes" ? "four" : "fill");
-    systems.push({ first, last: most, natural: widths.slice(first, most + 1).map(({ natural }) => natural) });
-    first = most + 1;
-  }
-  return systems;
-}
-
-function lastThatFits(frames: readonly Frame[], widths: readonly Widths[], first: number, room: number, manner: "four" | "fill"): number {
+function lastThatFits(frames: readonly Frame[], widths: readonly Widths[], first: number, room: number, { most, manner }: Filling): number {
+  const sizeOf = (bar: number) => (manner === "pressed" ? widths[bar]?.pressed : widths[bar]?.natural) ?? 0;
   const pickup = first === 0 && frames[0] !== undefined && isShort(frames[0]) ? 1 : 0;
-  const most = (manner === "four" ? BARS_A_LINE : MOST_BARS) + pickup;
   let last = first;
-  let used = sizeIn(widths[first], manner);
-  while (last + 1 < frames.length && last + 1 - first < most && frames[last + 1]?.section === null) {
-    used += sizeIn(widths[last + 1], manner);
+  let used = sizeOf(first);
+  while (last + 1 < frames.length && last + 1 - first < most + pickup && frames[last + 1]?.section === null) {
+    used += sizeOf(last + 1);
     if (used > room) break;
     last += 1;
   }
   return last;
 }
 
-/** Four bars are pressed to fit; a line that is only filled stays at ease. */
-function sizeIn(widths: Widths | undefined, manner: "four" | "fill"): number {
-  if (widths === undefined) return 0;
-  return manner === "four" ? widths.pressed : widths.natural;
-}
+const known = new WeakMap<readonly LineEvent[], Map<string, Widths>>();
 
 function widthsOf(score: Score, line: Line, bar: number): Widths {
+  const events = eventsOf(score, line, bar);
   const context = barContextOf(score, line, bar, { spacing: "page", width: 0, firstInSystem: false, lastInSystem: false });
-  const spacing = spacingOf(barSigns(eventsOf(score, line, bar), context), context);
-  return { natural: naturalWidth(spacing), pressed: pressedWidth(spacing) };
+  const key = JSON.stringify(context);
+  const kept = known.get(events) ?? new Map<string, Widths>();
+  known.set(events, kept);
+  let widths = kept.get(key);
+  if (widths === undefined) {
+    const spacing = spacingOf(barSigns(events, context), context);
+    widths = { natural: naturalWidth(spacing), pressed: pressedWidth(spacing) };
+    if (kept.size >= 8) kept.clear();
+    kept.set(key, widths);
+  }
+  return widths;
 }
