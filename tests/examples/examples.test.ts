@@ -65,7 +65,7 @@ describe("the examples", () => {
     const score = read("the-long-light.json");
     expect(score.lines.map((line) => line.kind)).toEqual(["pipes"]);
     expect(findings(score)).toEqual([]);
-    expect(sections(score)).toBe("First part 1 E♭ major, Second part 10 E♭ major");
+    expect(sections(score)).toBe("First part 0 E♭ major, Second part 10 E♭ major");
     expect(playedOrder(score.frames).length).toBe(1 + 2 * (7 + 1 + 7 + 1));
     expect(pipeNotes(score).length).toBe(66);
     expect(new Set(pipeNotes(score).map(({ note }) => note))).toEqual(
