@@ -175,7 +175,7 @@ export const drawingStyles = css`
   .halo {
     fill: none;
     stroke: var(--steel-wash);
-    stroke-width: 9;
+    stroke-width: 14;
     stroke-linejoin: round;
   }
   .sounding-ink {

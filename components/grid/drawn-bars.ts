@@ -1,18 +1,20 @@
-import { svg } from "lit";
+import { html, svg } from "lit";
 import { guard } from "lit/directives/guard.js";
 import { repeat } from "lit/directives/repeat.js";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { PipeBar } from "../../src/score/bar.ts";
 import { barNumber } from "../../src/score/bar-number.ts";
-import { barStarts } from "../../src/score/bar-starts.ts";
+import { barAtTime, barStarts, scoreTicks } from "../../src/score/bar-starts.ts";
 import { carriedInto, carriedThrough } from "../../src/score/carried-note.ts";
 import { chordHeldInto, chordSpans } from "../../src/score/chords-in-force.ts";
 import type { BarRange } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { Frame } from "../../src/score/frame.ts";
+import { styleMap } from "../shared/style-map.ts";
 import { drawGround, drawInk } from "./bar-drawing.ts";
-import { barPlaces } from "./bar-places.ts";
+import { barPlaces, totalWidth } from "./bar-places.ts";
 import { traceOf } from "./bar-trace.ts";
+import { AFTER_LAST } from "./caret-marks.ts";
 import { heldNoteAt } from "./chosen-notes.ts";
 import { drawCells } from "./grid-cells.ts";
 import { columnsBefore } from "./grid-columns.ts";
@@ -64,15 +66,50 @@ export function inkOfBars(scene: GridScene, range: BarRange) {
   });
 }
 
-/** The cells of every bar in sight, and of the one the keys are in: its cell has the focus and must not go. */
-export function cellsOfBars(
+/** What the cells tell of. */
+export interface CellEvents {
+  readonly keydown: (event: KeyboardEvent) => void;
+  readonly focusin: (event: FocusEvent) => void;
+  readonly focusout: () => void;
+  readonly click: (event: Event) => void;
+}
+
+/** The grid for those who hear it: one row of cells, a column each, and one after the last bar. */
+export function drawCellLayer(
   scene: GridScene,
   range: BarRange,
   step: GridStep,
   caret: Caret,
-  caretBar: number,
   findings: readonly Finding[],
+  events: CellEvents,
 ) {
+  const { score, line, widths } = scene;
+  const columns = (columnsBefore(line, score.frames, step).at(-1) ?? 0) + 1;
+  const atEnd = caret.time >= scoreTicks(score.frames);
+  const caretBar = atEnd ? score.frames.length : barAtTime(score.frames, caret.time);
+  return html`<div
+    role="grid"
+    aria-label=${`Scale grid, ${line.name}`}
+    aria-rowcount="1"
+    aria-colcount=${columns}
+    @keydown=${events.keydown}
+    @focusin=${events.focusin}
+    @focusout=${events.focusout}
+    @click=${events.click}
+  ><div role="row" aria-rowindex="1">
+      ${cellsOfBars(scene, range, step, caret, caretBar, findings)}
+      <div
+        role="gridcell"
+        tabindex=${atEnd ? 0 : -1}
+        aria-colindex=${columns}
+        aria-label="After the last bar. A letter goes on in a new bar."
+        style=${styleMap({ left: `${totalWidth(widths)}px`, width: `${AFTER_LAST}px` })}
+      ></div>
+    </div></div>`;
+}
+
+/** The cells of every bar in sight, and of the one the keys are in: its cell has the focus and must not go. */
+function cellsOfBars(scene: GridScene, range: BarRange, step: GridStep, caret: Caret, caretBar: number, findings: readonly Finding[]) {
   const { score, line, widths, pitch } = scene;
   const before = columnsBefore(line, score.frames, step);
   const list = indexes(range);

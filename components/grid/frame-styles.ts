@@ -163,7 +163,6 @@ export const frameStyles = css`
     inset-inline-start: 12px;
     color: var(--ink-3);
     display: grid;
-    gap: 2px;
     font: 400 13px/17px var(--sans);
   }
   .margin .tools .link {

@@ -45,3 +45,15 @@ export function heightOf(measures: GridMeasures, centsOverLowA: number): number 
 export function centsAtHeight(measures: GridMeasures, y: number): number {
   return GRID_REACH.highest - (y - measures.chords) / measures.scale;
 }
+
+/** The sizes a style sheet needs, as custom properties. */
+export function asProperties(measures: GridMeasures): Readonly<Record<`--${string}`, string>> {
+  return {
+    "--labels": `${measures.labels}px`,
+    "--margin": `${measures.margin}px`,
+    "--chords": `${measures.chords}px`,
+    "--rows": `${rowsHeight(measures)}px`,
+    "--drones": `${measures.drones}px`,
+    "--height": `${gridHeight(measures)}px`,
+  };
+}

@@ -28,7 +28,7 @@ export function drawMargin({ pitch, measures }: GridScene, step: GridStep, choos
   return html`
     ${partials.length === 0 ? nothing : html`<span class="partial-head">Bass partial</span>`}
     ${partials.map(({ partial, cents }) => html`<span class="partial" style=${styleMap({ top: `${heightOf(measures, cents)}px` })}>${partial}th</span>`)}
-    <div class="tools" style=${styleMap({ top: `${pitch.foot - 58}px` })}>
+    <div class="tools" style=${styleMap({ top: `${pitch.foot - 51}px` })}>
       <span class="drawn">drawn in</span>
       <filled-blank words=${stepEntry(step).words} label="Drawn in">${stepChoice(step, chooseStep)}</filled-blank>
       <button class="link" type="button" @click=${showKeys}>Keys</button>

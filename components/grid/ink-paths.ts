@@ -13,6 +13,9 @@ const MOST_GRACENOTE = 4;
 /** Corner radius of a stroke. */
 const CORNER = 1.5;
 
+/** How thick the outline of a hollow note is, px. */
+const OUTLINE = 1.75;
+
 /** Where things of one bar stand. */
 export interface BarScale {
   readonly frame: Frame;
@@ -64,17 +67,16 @@ export function inkStart(scale: BarScale, at: number, ticks: number, gracenotes:
 
 /** Draws a bar's trace. */
 export function inkPaths(trace: BarTrace, scale: BarScale): InkPaths {
-  const areas = trace.strokes.map((stroke) => ({ stroke, area: strokeArea(stroke, scale) }));
-  const of = (wanted: (note: ChanterNote) => boolean): string =>
-    areas
-      .filter(({ stroke }) => wanted(stroke.note))
-      .map(({ area }) => area)
+  const of = (wanted: (note: ChanterNote) => boolean, line: number): string =>
+    trace.strokes
+      .filter(({ note }) => wanted(note))
+      .map((stroke) => strokeArea(stroke, scale, line))
       .join("");
   const outside = (note: ChanterNote): boolean => !scale.speaks(note);
   return {
-    held: of((note) => !outside(note) && !isCrossFingered(note)),
-    hollow: of((note) => !outside(note) && isCrossFingered(note)),
-    outside: of(outside),
+    held: of((note) => !outside(note) && !isCrossFingered(note), CORNER * 2),
+    hollow: of((note) => !outside(note) && isCrossFingered(note), OUTLINE),
+    outside: of(outside, OUTLINE),
     through: trace.strokes
       .filter((stroke) => outside(stroke.note))
       .map((stroke) => strokeThrough(stroke, scale))
@@ -91,14 +93,14 @@ export function inkPaths(trace: BarTrace, scale: BarScale): InkPaths {
   };
 }
 
-/** A held note as a closed area; its corners are rounded by a line of their own, so it is drawn that much smaller. */
-function strokeArea(stroke: Stroke, scale: BarScale): string {
+/** A held note as a closed area, drawn smaller by half the line around it, which also rounds its corners. */
+function strokeArea(stroke: Stroke, scale: BarScale, line: number): string {
   const y = scale.height(stroke.note);
   const left = stroke.goesOn
     ? placeInBar(scale, stroke.from)
     : inkStart(scale, stroke.from, stroke.to - stroke.from, stroke.gracenotes.length) + CORNER;
   const right = Math.max(left + 1, placeInBar(scale, stroke.to) - (placeInBar(scale, stroke.to) >= scale.width ? 0 : CORNER));
-  return areaPath(left, right, y, scale.ink - 2 * CORNER);
+  return areaPath(left, right, y, scale.ink - line);
 }
 
 /** A rectangle around a height. */

@@ -110,7 +110,7 @@ export const labelStyles = css`
   }
   .drones.compact {
     inset-inline-start: 14px;
-    font: 400 15px/42px var(--serif);
+    font: 400 15px/48px var(--serif);
     display: block;
     padding: 0;
   }

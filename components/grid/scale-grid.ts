@@ -2,7 +2,7 @@ import { html, LitElement, nothing, type PropertyValues } from "lit";
 import { NOTHING, type Selection } from "../../src/editing/selection.ts";
 import type { ChanterNote, PlainNote } from "../../src/pipes/chanter-note.ts";
 import type { Address, Moment } from "../../src/score/address.ts";
-import { barAtTime, barStarts, momentAt, scoreTicks, timeOf } from "../../src/score/bar-starts.ts";
+import { barStarts, momentAt, scoreTicks, timeOf } from "../../src/score/bar-starts.ts";
 import type { BarRange } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { LineId } from "../../src/score/line-id.ts";
@@ -17,16 +17,16 @@ import { insertBar } from "./bar-acts.ts";
 import { placeOfTime, totalWidth } from "./bar-places.ts";
 import { chosenNote, chosenStretch, heldNoteAt, isEmpty } from "./chosen-notes.ts";
 import { drawingStyles } from "./drawing-styles.ts";
-import { cellsOfBars, groundOfBars, inkOfBars } from "./drawn-bars.ts";
+import { drawCellLayer, groundOfBars, inkOfBars } from "./drawn-bars.ts";
 import { frameStyles } from "./frame-styles.ts";
 import type { Ghost } from "./gesture.ts";
 import { labelStyles } from "./label-styles.ts";
 import "./gracenote-menu.ts";
 import { AFTER_LAST, areaOfCaret, ghostAtCaret } from "./caret-marks.ts";
-import { columnAt, columnEnd, columnsBefore } from "./grid-columns.ts";
+import { columnAt, columnEnd } from "./grid-columns.ts";
 import type { Caret, GridHost } from "./grid-host.ts";
 import { GridKeyboard } from "./grid-keyboard.ts";
-import { DESK, gridHeight, PHONE, rowsHeight } from "./grid-measures.ts";
+import { asProperties, DESK, gridHeight, PHONE } from "./grid-measures.ts";
 import { GridPointer } from "./grid-pointer.ts";
 import { type GridScene, sceneOf } from "./grid-scene.ts";
 import type { GridStep } from "./grid-step.ts";
@@ -103,6 +103,8 @@ export class ScaleGrid extends LitElement {
   #askedSelection: Selection = NOTHING;
   #wantsFocus = false;
   #announces = false;
+  /** Whether the last thing that happened was a press: the focus it brings is not shown. */
+  #byHand = false;
   #resized: ResizeObserver | null = null;
   #narrowQuery = matchMedia("(max-width: 599px)");
 
@@ -207,15 +209,7 @@ export class ScaleGrid extends LitElement {
     const chosen = chosenNote(this.score, line.id, this.selection);
     const { foot } = pitch;
     const total = totalWidth(widths);
-    const size = {
-      "--labels": `${measures.labels}px`,
-      "--margin": `${measures.margin}px`,
-      "--chords": `${measures.chords}px`,
-      "--rows": `${rowsHeight(measures)}px`,
-      "--drones": `${measures.drones}px`,
-      "--height": `${gridHeight(measures)}px`,
-    };
-    return html`<div class=${isCompact ? "frame compact" : "frame"} style=${styleMap(size)}>
+    return html`<div class=${isCompact ? "frame compact" : "frame"} style=${styleMap(asProperties(measures))}>
         <div class="labels" @pointerdown=${this.#touch.pressed} @pointerup=${this.#touch.release} @pointercancel=${this.#touch.release} @pointerleave=${this.#touch.release} @keydown=${this.#touch.keyPressed} @keyup=${this.#touch.release} @focusout=${this.#touch.release}>
           ${drawLabels({
             rows: pitch.rows,
@@ -229,7 +223,7 @@ export class ScaleGrid extends LitElement {
             section: sectionAround(this.score.frames, this.#viewport.firstBar(this.widths)).name,
           })}
         </div>
-        <div class="field">
+        <div class="field" @pointerdown=${this.#handCame}>
           <svg class="back" aria-hidden="true">${drawBack(scene)}</svg>
           <div class="scroller" tabindex="-1" @scroll=${this.#scrolled}>
             <div class="content" style=${styleMap({ width: `${total + AFTER_LAST}px` })}>
@@ -248,7 +242,7 @@ export class ScaleGrid extends LitElement {
               <div class="head-surface" @click=${this.#pointer.barPressed}></div>
               <div class="surface" @pointerdown=${this.#pointer.down} @pointermove=${this.#pointer.move} @pointerup=${this.#pointer.up} @pointercancel=${this.#pointer.cancel} @pointerleave=${this.#pointer.leave}></div>
               <button class="more" type="button" tabindex="-1" aria-label="Add a bar" style=${styleMap({ left: `${total}px` })} @click=${this.#addBar}>+ bar</button>
-              ${this.#drawCellLayer(scene)}
+              ${drawCellLayer(scene, this.range, this.step, this.caret, this.findings, this.#cellEvents)}
               ${drawTag(scene, this.ghost)}
             </div>
           </div>
@@ -282,27 +276,6 @@ export class ScaleGrid extends LitElement {
   }
 
   // ---- what is drawn here ----
-
-  #drawCellLayer(scene: GridScene) {
-    const { score, line } = scene;
-    const columns = columnsBefore(line, score.frames, this.step).at(-1) ?? 0;
-    const end = scoreTicks(score.frames);
-    const atEnd = this.caret.time >= end;
-    const caretBar = atEnd ? score.frames.length : barAtTime(score.frames, this.caret.time);
-    return html`<div
-      role="grid"
-      aria-label=${`Scale grid, ${line.name}`}
-      aria-rowcount="1"
-      aria-colcount=${columns + 1}
-      @keydown=${this.#keyDown}
-      @focusin=${this.#focusCame}
-      @focusout=${this.#focusWent}
-      @click=${this.#cellPressed}
-    ><div role="row" aria-rowindex="1">
-        ${cellsOfBars(scene, this.range, this.step, this.caret, caretBar, this.findings)}
-        <div role="gridcell" data-end tabindex=${atEnd ? 0 : -1} aria-colindex=${columns + 1} aria-label="After the last bar. A letter goes on in a new bar." style=${styleMap({ left: `${totalWidth(scene.widths)}px`, width: `${AFTER_LAST}px` })}></div>
-      </div></div>`;
-  }
 
   // ---- what the hand asks for ----
 
@@ -399,37 +372,47 @@ export class ScaleGrid extends LitElement {
 
   // ---- keys and focus ----
 
-  readonly #keyDown = (event: KeyboardEvent): void => {
+  #keyDown(event: KeyboardEvent): void {
     if (event.key === "Escape" && this.#pointer.holding) {
       this.#pointer.cancel();
       event.stopPropagation();
       return;
     }
+    this.#byHand = false;
     this.focused = true;
     this.#keyboard.pressed(event);
+  }
+
+  readonly #cellEvents = {
+    keydown: (event: KeyboardEvent): void => this.#keyDown(event),
+    focusin: (event: FocusEvent): void => this.#focusCame(event),
+    focusout: (): void => this.#focusWent(),
+    /** A cell is pressed by a screen reader: the mouse never reaches it. */
+    click: (event: Event): void => this.#goToCell(event.target as HTMLElement),
   };
 
-  readonly #focusCame = (event: FocusEvent): void => {
-    const cell = event.target as HTMLElement;
-    this.focused = cell.matches(":focus-visible");
-    if (cell.tabIndex !== 0) this.#goToCell(cell);
-  };
-
-  readonly #focusWent = (): void => {
+  readonly #handCame = (): void => {
+    this.#byHand = true;
     this.focused = false;
   };
 
-  /** A cell is pressed by a screen reader: the mouse never reaches it. */
-  readonly #cellPressed = (event: Event): void => {
-    const cell = (event.target as HTMLElement).closest<HTMLElement>('[role="gridcell"]');
-    if (cell !== null) this.#goToCell(cell);
-  };
+  #focusCame(event: FocusEvent): void {
+    const cell = event.target as HTMLElement;
+    this.focused = cell.matches(":focus-visible") && !this.#byHand;
+    if (cell.tabIndex !== 0) this.#goToCell(cell);
+  }
+
+  #focusWent(): void {
+    this.focused = false;
+    this.#byHand = false;
+  }
 
   #goToCell({ dataset }: HTMLElement): void {
     const scene = this.#scene;
-    if (scene === null || dataset.bar === undefined) return;
-    const time = (barStarts(scene.score.frames)[Number(dataset.bar)] ?? 0) + Number(dataset.at);
-    this.#keyboard.goTo(time);
+    if (scene === null) return;
+    const { frames } = scene.score;
+    const isLast = dataset.bar === undefined;
+    this.#keyboard.goTo(isLast ? scoreTicks(frames) : (barStarts(frames)[Number(dataset.bar)] ?? 0) + Number(dataset.at));
   }
 
   /** The name Tab comes to: of the row the keys are on, or the lowest. */
