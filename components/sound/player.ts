@@ -7,6 +7,7 @@ import { barsOfStretch, momentAtSecond, placeAtSecond, playedBarAt, secondAtMome
 import type { Moment } from "../../src/score/address.ts";
 import type { Score } from "../../src/score/score.ts";
 import { seconds } from "../../src/units/seconds.ts";
+import { ticks } from "../../src/units/ticks.ts";
 import { type TimeOf, timeOnClock } from "./audio-clock.ts";
 import { BlendGraph } from "./blend-graph.ts";
 import { limiterTo, type SoundContext, soundContextOf } from "./sound-context.ts";
@@ -41,12 +42,18 @@ const LOOP_MARGIN = 120;
 /** How long fading out takes until the nodes can go. */
 const FADED_AFTER = 200;
 
+/** A schedule and what to add to its seconds to get the audio clock's time. */
+interface Plan {
+  readonly schedule: Schedule;
+  readonly offset: number;
+}
+
 /** One playing, from pressing play to the end. */
 interface Playing {
   readonly graph: BlendGraph;
-  schedule: Schedule;
-  /** What to add to a second of the schedule to get the audio clock's time. */
-  offset: number;
+  plan: Plan;
+  /** What is heard until a time of the audio clock, while a change waits for its bar line. */
+  before: { readonly plan: Plan; readonly until: number } | null;
   /** Where it was begun; the schedule is laid out from here where nothing is looped. */
   from: Moment;
   settings: PlaySettings;
@@ -100,8 +107,8 @@ export class Player {
     graph.follow(schedule, this.#score, 0, this.#time(offset));
     this.#playing = {
       graph,
-      schedule,
-      offset,
+      plan: { schedule, offset },
+      before: null,
       from,
       settings,
       passes,
@@ -160,8 +167,10 @@ export class Player {
 
   /** The written moment that is heard now, or null. */
   get moment(): Moment | null {
-    const playing = this.#playing;
-    return playing === null ? null : momentAtSecond(playing.schedule.timeline, this.#heard(playing));
+    if (this.#playing === null) return null;
+    const { plan, before } = this.#playing;
+    const heard = before !== null && this.#heardTime < before.until ? before.plan : plan;
+    return momentAtSecond(heard.schedule.timeline, this.#heardTime - heard.offset);
   }
 
   /** Ends everything and gives the sound device back. */
@@ -200,53 +209,58 @@ export class Player {
     return Math.ceil(LOOP_SECONDS / Math.max(0.1, once.end));
   }
 
-  /** The second of the schedule that leaves the loudspeaker now. */
-  #heard({ offset }: Playing): number {
+  /** The time of the audio clock whose sound leaves the loudspeaker now. */
+  get #heardTime(): number {
     const { currentTime, outputLatency } = this.#context.native;
-    return currentTime - (outputLatency || 0) - offset;
+    return currentTime - (outputLatency || 0);
   }
 
   readonly #write = (): void => {
     const playing = this.#playing;
     if (playing === null) return;
     const { currentTime } = this.#context.native;
-    const { end } = playing.schedule;
-    if (playing.settings.loop !== null && currentTime - playing.offset > end - LOOP_MARGIN) {
+    const { schedule, offset } = playing.plan;
+    if (playing.settings.loop !== null && currentTime - offset > schedule.end - LOOP_MARGIN) {
       playing.passes *= 2;
       this.#follow({ settings: playing.settings, atBar: true });
     }
     playing.graph.writeUntil(currentTime + (document.hidden ? AHEAD_IN_BACKGROUND : AHEAD));
-    if (this.#heard(playing) > playing.schedule.end + TAIL) this.stop();
+    this.#stopAtTheEnd(playing);
   };
 
   readonly #drawn = (): void => {
     const playing = this.#playing;
     if (playing === null) return;
+    playing.frame = requestAnimationFrame(this.#drawn);
     this.#news.moved(this.moment);
-    if (this.#heard(playing) > playing.schedule.end + TAIL) this.stop();
-    else playing.frame = requestAnimationFrame(this.#drawn);
+    this.#stopAtTheEnd(playing);
   };
+
+  #stopAtTheEnd({ plan }: Playing): void {
+    if (this.#heardTime - plan.offset > plan.schedule.end + TAIL) this.stop();
+  }
 
   /** Goes over to a new schedule at the same place of the music: at the next bar line, or as soon as can be. */
   #follow({ settings, atBar }: { readonly settings: PlaySettings; readonly atBar: boolean }): void {
     const playing = this.#playing;
     if (playing === null) return;
-    const soonest = this.#context.native.currentTime + CHANGES_IN - playing.offset;
-    const leaves = atBar ? nextBarFrom(playing.schedule, soonest) : soonest;
+    const { plan, graph } = playing;
+    const { currentTime } = this.#context.native;
+    const soonest = currentTime + CHANGES_IN - plan.offset;
+    const leaves = atBar ? nextBarFrom(plan.schedule, soonest) : soonest;
     if (settings.loop !== playing.settings.loop) {
       playing.passes = this.#passes(settings);
-      const here = momentAtSecond(playing.schedule.timeline, leaves);
-      playing.from = { bar: here?.bar ?? 0, at: 0 as Moment["at"] };
+      const here = momentAtSecond(plan.schedule.timeline, leaves);
+      playing.from = { bar: here?.bar ?? 0, at: ticks(0) };
     }
     playing.settings = settings;
-    const before = playing.schedule;
-    playing.schedule = this.#schedule(playing.from, settings, playing.passes);
-    const enters = sameSecond(before, playing.schedule, leaves);
-    playing.graph.writeUntil(playing.offset + leaves);
-    playing.offset += leaves - enters;
-    playing.graph.follow(playing.schedule, this.#score, enters, this.#time(playing.offset));
-    playing.graph.setBlend(this.#blend);
-    playing.graph.writeUntil(this.#context.native.currentTime + AHEAD);
+    const schedule = this.#schedule(playing.from, settings, playing.passes);
+    const enters = sameSecond(plan.schedule, schedule, leaves);
+    playing.before = { plan, until: plan.offset + leaves };
+    playing.plan = { schedule, offset: plan.offset + leaves - enters };
+    graph.follow(schedule, this.#score, enters, this.#time(playing.plan.offset));
+    graph.setBlend(this.#blend);
+    graph.writeUntil(currentTime + AHEAD);
   }
 }
 
