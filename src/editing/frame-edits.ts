@@ -24,6 +24,7 @@ export function withFrames(score: Score, range: BarRange, change: (frame: Frame,
   return touched ? { ...score, frames } : score;
 }
 
+/** Sets how fast bars go: 10 to 500 of a note value in a minute. */
 export function changeTempo(score: Score, range: BarRange, tempo: Tempo): Outcome<Score> {
   if (!isRange(score, range)) return NO_SUCH_BAR;
   if (!isWritable(tempo.beat, null) || !(tempo.perMinute >= 10 && tempo.perMinute <= 500)) {

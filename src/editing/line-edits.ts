@@ -47,6 +47,7 @@ function added(score: Score, line: Line): Outcome<Score> {
   return done({ ...score, lines: [...score.lines, line] });
 }
 
+/** Changes what a part is headed with; the line keeps its id. */
 export function renameLine(score: Score, id: LineId, name: string): Outcome<Score> {
   const line = lineOf(score, id);
   if (line === null) return NO_LINE;

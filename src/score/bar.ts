@@ -49,7 +49,9 @@ export interface ConcertNote extends Timed {
   readonly syllables: readonly Syllable[];
 }
 
+/** What stands in a bar of pipes. */
 export type PipeEvent = PipeNote | Rest;
+/** What stands in another player's bar. */
 export type ConcertEvent = ConcertNote | Rest;
 
 /** A bar of a pipe line. Its events fill the frame exactly. Never changed once made, so it can be a cache's key. */
@@ -72,4 +74,5 @@ export interface DoublingBar {
   readonly octaves: number;
 }
 
+/** A bar of a player who is not the piper: his own, or with the pipes. */
 export type ConcertBar = OwnBar | DoublingBar;
