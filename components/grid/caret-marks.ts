@@ -1,4 +1,6 @@
 import { scoreTicks } from "../../src/score/bar-starts.ts";
+import { beatsOf, frameTicks } from "../../src/score/meter.ts";
+import type { Score } from "../../src/score/score.ts";
 import { placeOfTime } from "./bar-places.ts";
 import { heldNoteAt, isEmpty } from "./chosen-notes.ts";
 import type { Ghost } from "./gesture.ts";
@@ -18,7 +20,7 @@ export function ghostAtCaret(scene: GridScene, { time, note }: Caret, focused: b
   if (focused && !isEnd && heldNoteAt(score, line.id, time) === null) {
     return { kind: "note", from: time, to: columnEnd(line, score.frames, time, step), note };
   }
-  return isEmpty(score, line.id) ? { kind: "note", from: 0, to: columnEnd(line, score.frames, 0, step), note: "low-a" } : null;
+  return isEmpty(score, line.id) ? { kind: "note", from: 0, to: firstBeat(score), note: "low-a" } : null;
 }
 
 /** What the focus ring goes round: the note the keys are on, or the step on their row. */
@@ -30,4 +32,9 @@ export function areaOfCaret(scene: GridScene, { time, note }: Caret, step: GridS
   const held = heldNoteAt(score, line.id, time);
   if (held !== null) return areaOf(scene, held);
   return { left, right: placeOfTime(score.frames, widths, columnEnd(line, score.frames, time, step)), y };
+}
+
+function firstBeat({ frames }: Score): number {
+  const frame = frames[0];
+  return frame === undefined ? 0 : Math.min(frameTicks(frame), beatsOf(frame.meter)[0] ?? 0);
 }

@@ -21,7 +21,7 @@ export const frameStyles = css`
     position: relative;
     min-inline-size: 0;
   }
-  .field {
+  .time {
     position: relative;
     min-inline-size: 0;
     overflow: hidden;
@@ -112,10 +112,14 @@ export const frameStyles = css`
   .teaching {
     position: absolute;
     inset-block-start: 40%;
-    inset-inline: 24%;
-    max-inline-size: 720px;
+    inset-inline-start: 10%;
+    max-inline-size: 75%;
     padding: 8px 16px 12px;
     background: var(--paper);
+    pointer-events: none;
+  }
+  .teaching .link {
+    pointer-events: auto;
   }
   .teaching h2 {
     font: 600 22px/32px var(--serif);
@@ -130,8 +134,10 @@ export const frameStyles = css`
     padding-block-start: 4px;
   }
   .frame.compact .teaching {
-    inset-inline: 8px;
-    inset-block-start: 30%;
+    inset-inline: 4px 0;
+    inset-block-start: 33%;
+    max-inline-size: none;
+    padding: 4px 4px 0;
   }
   .frame.compact .teaching h2 {
     font: 600 18px/24px var(--serif);

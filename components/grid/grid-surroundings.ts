@@ -58,9 +58,9 @@ export function drawTag(scene: GridScene, ghost: Ghost | null) {
 }
 
 /** What an empty sketch says. */
-export function drawTeaching(hearAll: () => void, openExample: () => void) {
+export function drawTeaching(compact: boolean, hearAll: () => void, openExample: () => void) {
   return html`<div class="teaching">
-    <h2>Draw along a row, or type its letter, A to G.</h2>
+    <h2>${compact ? "Draw along a row." : "Draw along a row, or type its letter, A to G."}</h2>
     <p>Each row is one chanter note at its true height. The shaded rows are where the drones already sound.</p>
     <p class="offers">
       <button class="link" type="button" @click=${hearAll}>Hear the nine notes</button>

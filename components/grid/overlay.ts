@@ -10,7 +10,7 @@ import type { PipeLine, Score } from "../../src/score/score.ts";
 import { placeOfTime } from "./bar-places.ts";
 import { type HeldNote, heldNoteAt } from "./chosen-notes.ts";
 import type { Ghost } from "./gesture.ts";
-import type { GridMeasures } from "./grid-measures.ts";
+import { type GridMeasures, rowsHeight } from "./grid-measures.ts";
 import { areaPath, gracenoteWidth } from "./ink-paths.ts";
 
 /** Where things of the whole score stand. */
@@ -81,6 +81,15 @@ export function drawGhost(scale: ScoreScale, ghost: Ghost | null) {
   const right = placeOfTime(scale.score.frames, scale.widths, ghost.to);
   const thick = scale.measures.ink + 1;
   return svg`<rect class="ghost" x=${left + 0.5} y=${scale.height(ghost.note) - thick / 2} width=${Math.max(2, right - left - 1)} height=${thick} rx="1.5"></rect>`;
+}
+
+/** On an empty sketch: where the chanter will start, and what sounds already. */
+export function drawFirstStrike(scale: ScoreScale) {
+  const y = scale.height("low-a");
+  const foot = scale.measures.chords + rowsHeight(scale.measures);
+  return svg`<path class="upright" d=${`M1 ${y - 10}v20`}></path>
+    <text class="word" x="9" y=${y - 13}>strike-in</text>
+    <text class="place" x="6" y=${foot + 28}>The drones never stop.</text>`;
 }
 
 /** The ring around what has the focus, 2 px off it. */

@@ -4,6 +4,7 @@ import type { LineId } from "../../src/score/line-id.ts";
 import { pipeLineOf } from "../../src/score/line-of.ts";
 import type { Score } from "../../src/score/score.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
+import { isEmpty } from "./chosen-notes.ts";
 import { NOTICED } from "./grid-rows.ts";
 import type { GridStep } from "./grid-step.ts";
 import "./hand-panel.ts";
@@ -262,6 +263,7 @@ export class ReadingLine extends LitElement {
   }
 
   #firstWords(): string {
+    if (this.score !== null && isEmpty(this.score, this.line)) return "Nothing is written yet.";
     return this.narrow ? "Draw along a row." : "Draw along a row, or type its letter, A to G.";
   }
 

@@ -36,7 +36,7 @@ import { keysPage } from "./keys-page.ts";
 import { drawLabels } from "./label-column.ts";
 import { MomentLine } from "./moment-line.ts";
 import { graceNote } from "./note-acts.ts";
-import { areaOf, drawChosen, drawFindings, drawFocus, drawGhost, drawSounding, drawStretch } from "./overlay.ts";
+import { areaOf, drawChosen, drawFindings, drawFirstStrike, drawFocus, drawGhost, drawSounding, drawStretch } from "./overlay.ts";
 import { RowTouch } from "./row-touch.ts";
 
 /**
@@ -175,9 +175,9 @@ export class ScaleGrid extends LitElement {
   }
 
   /** Shows the page of keys. */
-  showKeys(): void {
+  readonly showKeys = (): void => {
     this.renderRoot.querySelector<HTMLElement>(".keys")?.showPopover();
-  }
+  };
 
   /** Gives the keys to the grid. */
   override focus(): void {
@@ -209,6 +209,7 @@ export class ScaleGrid extends LitElement {
     const chosen = chosenNote(this.score, line.id, this.selection);
     const { foot } = pitch;
     const total = totalWidth(widths);
+    const blank = isEmpty(this.score, line.id) && !this.#pointer.holding;
     return html`<div class=${isCompact ? "frame compact" : "frame"} style=${styleMap(asProperties(measures))}>
         <div class="labels" @pointerdown=${this.#touch.pressed} @pointerup=${this.#touch.release} @pointercancel=${this.#touch.release} @pointerleave=${this.#touch.release} @keydown=${this.#touch.keyPressed} @keyup=${this.#touch.release} @focusout=${this.#touch.release}>
           ${drawLabels({
@@ -223,7 +224,7 @@ export class ScaleGrid extends LitElement {
             section: sectionAround(this.score.frames, this.#viewport.firstBar(this.widths)).name,
           })}
         </div>
-        <div class="field" @pointerdown=${this.#handCame}>
+        <div class="time" @pointerdown=${this.#handCame}>
           <svg class="back" aria-hidden="true">${drawBack(scene)}</svg>
           <div class="scroller" tabindex="-1" @scroll=${this.#scrolled}>
             <div class="content" style=${styleMap({ width: `${total + AFTER_LAST}px` })}>
@@ -235,6 +236,7 @@ export class ScaleGrid extends LitElement {
                 ${drawChosen(scene, chosen)}
                 ${drawSounding(scene, this.sounding === null ? null : this.#moment.held(scene))}
                 ${drawGhost(scene, this.ghost ?? ghostAtCaret(scene, this.caret, this.focused, this.step))}
+                ${blank ? drawFirstStrike(scene) : nothing}
                 ${drawFocus(scene, this.focused ? areaOfCaret(scene, this.caret, this.step) : null)}
                 ${drawFindings(scene, this.findings, this.chosenFinding, this.range, foot)}
                 <g class="moment still"><path d=${`M0 ${measures.chords - 6}V${gridHeight(measures)}`}></path><path class="flag" d=${`M-5.5 ${measures.chords - 10}h11l-5.5 7z`}></path></g>
@@ -246,9 +248,9 @@ export class ScaleGrid extends LitElement {
               ${drawTag(scene, this.ghost)}
             </div>
           </div>
+          ${blank ? drawTeaching(isCompact, this.#touch.hearAll, this.#openExample) : nothing}
         </div>
-        <div class="margin">${isCompact ? nothing : drawMargin(scene, this.step, this.#chooseStep, this.#openKeys)}</div>
-        ${isEmpty(this.score, line.id) && !this.#pointer.holding ? drawTeaching(this.#touch.hearAll, this.#openExample) : nothing}
+        <div class="margin">${isCompact ? nothing : drawMargin(scene, this.step, this.#chooseStep, this.showKeys)}</div>
       </div>
       <div class="keys" popover="auto" role="dialog" aria-label="Keys">${keysPage()}</div>
       <gracenote-menu @gracenotes-chosen=${this.#grace}></gracenote-menu>
@@ -364,7 +366,6 @@ export class ScaleGrid extends LitElement {
     this.focus();
   };
 
-  readonly #openKeys = (): void => this.showKeys();
   readonly #openExample = (): void => this.#emit("example-asked", {});
   readonly #addBar = (): void => {
     if (this.score !== null) this.#ask(insertBar(this.score.frames.length), "");
