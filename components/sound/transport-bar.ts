@@ -76,9 +76,8 @@ export class TransportBar extends LitElement {
       </button>
       ${this.here === null || busy ? nothing : html`<button class="link" type="button" title=${momentInWords(this.score, this.here)} @click=${this.#playHere}>from here</button>`}
       ${this.#reading()}
-      <span class="setting"><filled-blank label="Tempo" words="${this.settings.tempoPercent} %">${this.#tempo()}</filled-blank> tempo</span>
+      <span class="setting"><filled-blank label="Tempo and count-in" words="${this.settings.tempoPercent} %">${this.#tempo()}</filled-blank> tempo${this.settings.countIn ? ", counted in" : nothing}</span>
       <span class="setting"><filled-blank label="Loop" words=${loopInWords(this.score, this.settings.loop)}>${this.#loop()}</filled-blank></span>
-      <button class="toggle" type="button" aria-pressed=${this.settings.countIn ? "true" : "false"} aria-label="Count-in: ${this.settings.countIn ? "count-in" : "no count-in"}" @click=${this.#countIn}>${this.settings.countIn ? "count-in" : "no count-in"}</button>
       <span class="told" role="status">${this.trouble !== "" ? this.trouble : this.loading ? html`<span class="wait">Fetching the sound</span>` : nothing}</span>
     </div>`;
   }
@@ -91,7 +90,7 @@ export class TransportBar extends LitElement {
   }
 
   #tempo() {
-    const { tempoPercent } = this.settings;
+    const { tempoPercent, countIn } = this.settings;
     const fill = (100 * (tempoPercent - LEAST_TEMPO_PERCENT)) / (MOST_TEMPO_PERCENT - LEAST_TEMPO_PERCENT);
     return html`<div class="panel">
       <label class="field">Percent of the written tempo
@@ -102,6 +101,7 @@ export class TransportBar extends LitElement {
         <input type="number" min=${LEAST_TEMPO_PERCENT} max=${MOST_TEMPO_PERCENT} step="1" aria-label="Percent" .value=${String(tempoPercent)} @change=${this.#tempoMoved} />
         <button class="link" type="button" @click=${() => this.#tell("tempo-changed", { tempoPercent: 100 })}>As written</button>
       </div>
+      <label class="check"><input type="checkbox" .checked=${countIn} @change=${this.#countIn} />Count a bar first</label>
     </div>`;
   }
 
@@ -137,8 +137,8 @@ export class TransportBar extends LitElement {
     this.dispatchEvent(new CustomEvent("stop-asked"));
   };
 
-  readonly #countIn = (): void => {
-    this.#tell("count-in-changed", { countIn: !this.settings.countIn });
+  readonly #countIn = (event: Event): void => {
+    this.#tell("count-in-changed", { countIn: (event.target as HTMLInputElement).checked });
   };
 
   readonly #tempoMoved = (event: Event): void => {

@@ -44,31 +44,10 @@ export const transportStyles = css`
     color: var(--ink);
     font-weight: 600;
     font-size: 16px;
-    /* So that the words after it stand still while it counts. */
-    min-inline-size: 1ch;
-  }
-  .reading b:first-child {
-    min-inline-size: 2ch;
   }
   .setting {
     color: var(--ink-2);
     white-space: nowrap;
-  }
-  .toggle {
-    font: inherit;
-    font-weight: 600;
-    color: var(--ink);
-    background: none;
-    border: 0;
-    padding: 0;
-    white-space: nowrap;
-    text-decoration: underline 1px dotted var(--steel);
-    text-underline-offset: 4px;
-    cursor: pointer;
-    border-radius: var(--r-4);
-  }
-  .toggle:hover {
-    color: var(--steel);
   }
   .told:empty {
     display: none;
@@ -97,15 +76,21 @@ export const transportStyles = css`
     gap: 8px 16px;
     align-items: end;
   }
+  .panel .check {
+    display: flex;
+    gap: 8px;
+    align-items: center;
+    min-block-size: 28px;
+  }
   .panel input[type="number"] {
     inline-size: 84px;
   }
   @media (max-width: 599px), (pointer: coarse) {
-    .toggle {
-      min-block-size: 44px;
-    }
     .bar {
       gap: 0 16px;
+    }
+    .panel .check {
+      min-block-size: 44px;
     }
   }
   @media (forced-colors: active) {

@@ -66,7 +66,7 @@ test("bar and beat read what is heard", async () => {
 
 test("the tempo is set by slider or figure, within 40 and 150 percent", async () => {
   const { told, blank } = await transport();
-  const panel = await blank("Tempo");
+  const panel = await blank("Tempo and count-in");
   const slider = panel.querySelector("input[type=range]") as HTMLInputElement;
   slider.focus();
   await userEvent.keyboard("{ArrowLeft}");
@@ -107,13 +107,16 @@ test("a chosen stretch can be looped as it is", async () => {
   expect(told).toEqual([["loop-changed", { loop: chosen }]]);
 });
 
-test("the count-in is switched by its word", async () => {
-  const { element, told } = await transport();
-  await userEvent.click(page.getByRole("button", { name: "Count-in" }));
+test("the count-in is ticked beside the tempo, and the sentence says so", async () => {
+  const { element, told, blank } = await transport();
+  const panel = await blank("Tempo and count-in");
+  await userEvent.click(panel.querySelector("input[type=checkbox]") as HTMLInputElement);
   expect(told).toEqual([["count-in-changed", { countIn: true }]]);
+  const words = () => element.shadowRoot?.querySelector(".setting")?.textContent?.replace(/\s+/g, " ").split("first").at(-1)?.trim();
+  expect(words()).toBe("tempo");
   element.settings = { ...USUAL_SETTINGS, countIn: true };
   await element.updateComplete;
-  expect(page.getByRole("button", { name: "Count-in" }).element().getAttribute("aria-pressed")).toBe("true");
+  expect(words()).toBe("tempo, counted in");
 });
 
 test("while the sound is fetched the button is busy and says stop, and what went wrong is told", async () => {
@@ -139,7 +142,7 @@ test.each(["light", "dark"] as const)(
   async (theme) => {
     const { blank } = await transport({ here: moment(2, 0), chosen: { from: moment(1, 0), to: moment(2, 0) } }, theme);
     await expectAccessible();
-    for (const label of ["Tempo", "Loop"]) {
+    for (const label of ["Tempo and count-in", "Loop"]) {
       const panel = await blank(label);
       await expectAccessible();
       panel.hide();
