@@ -77,7 +77,7 @@ export function roomsOf(
   context: BarContext,
 ): readonly Room[] {
   const beamed = new Set(beams.flat());
-  return signs.map((sign, index) => roomOf(sign, stems[index] === "up" && !beamed.has(index), clefOf(context)));
+  return signs.map((sign, index) => roomOf(sign, stems[index] ?? "down", beamed.has(index), clefOf(context)));
 }
 
 /** The width of a sign's head. */
@@ -95,7 +95,7 @@ export function restCode({ value }: BarSign): number {
   return SIGN.wholeRest + Math.log2(value.base);
 }
 
-function roomOf(sign: BarSign, showsFlagUp: boolean, clef: Clef): Room {
+function roomOf(sign: BarSign, stem: Stem, isBeamed: boolean, clef: Clef): Room {
   const dot = sign.value.dots * (glyphWidth(SIGN.dot) + 3.5);
   const syllable = Math.max(0, ...sign.syllables.map((one) => textWidth(shownSyllable(one), "serif", 400, SYLLABLE_SIZE)));
   if (sign.heads.length === 0) return { before: 0, accidentals: 0, after: glyphWidth(restCode(sign)) + dot, syllable };
@@ -107,10 +107,12 @@ function roomOf(sign: BarSign, showsFlagUp: boolean, clef: Clef): Room {
       Math.abs(staffY(spelling.letter, spelling.octave, clef) - staffY(above.spelling.letter, above.spelling.octave, clef)) < STAFF_SPACE
     );
   });
-  const flag = showsFlagUp && sign.value.base >= 8 ? 7 : 0;
-  const head = headWidth(sign) * (seconds ? 2 : 1);
+  const flag = stem === "up" && !isBeamed && sign.value.base >= 8 ? 7 : 0;
+  // One head of a second stands on the other side of the stem.
+  const displaced = seconds ? headWidth(sign) : 0;
+  const head = headWidth(sign) + (stem === "up" ? displaced : 0);
   const gracenotes = gracenotesWidth(sign.gracenotes, topY(sign, clef));
-  return { before: accidentals + gracenotes, accidentals, after: head + Math.max(dot, flag), syllable };
+  return { before: accidentals + gracenotes + (stem === "down" ? displaced : 0), accidentals, after: head + Math.max(dot, flag), syllable };
 }
 
 /** y of a sign's highest head. */
@@ -134,7 +136,7 @@ function accidentalsWidth(sign: BarSign): number {
   for (const { accidental } of sign.heads) {
     if (accidental !== null) width += glyphWidth(SIGN.accidentals[accidental + 2] as number) + 2.2;
   }
-  return width > 0 ? width + 0.8 : 0;
+  return width;
 }
 
 /** Where the first sign's own room may begin: after the bar line and whatever signature, meter or repeat sign stands there. */

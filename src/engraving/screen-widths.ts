@@ -12,7 +12,7 @@ const LEAST = 96;
 const STEP = 24;
 
 /** Beyond this a bar is crowded, not wide. */
-const MOST = 1920;
+const MOST = 4800;
 
 /** How wide a bar of a line has to be, and what that was worked out from. */
 interface Known {
