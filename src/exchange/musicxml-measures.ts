@@ -2,6 +2,7 @@ import { inverted } from "../pitch/transpose.ts";
 import { barNumber, hasPickup } from "../score/bar-number.ts";
 import type { Frame } from "../score/frame.ts";
 import { isPipeNote } from "../score/like-events.ts";
+import { concertLines } from "../score/line-of.ts";
 import { frameTicks } from "../score/meter.ts";
 import type { Ticks } from "../units/ticks.ts";
 import { attributesElement } from "./musicxml-attributes.ts";
@@ -81,9 +82,14 @@ function noteBefore(signs: readonly DressedSign[], index: number): Ticks | null 
   return before === undefined || before.heads.length === 0 ? null : before.value.ticks;
 }
 
-/** The chords that begin while a sign lasts. Pipers' pages show none, so in their parts they are there to be read and not to be seen. */
+/**
+ * The chords that begin while a sign lasts. Pipers' pages show none, and at written pitch they would mislead whoever reads over the piper's
+ * shoulder: only where no other part could carry them do they stand in the pipes', unprinted, so that the file loses nothing.
+ */
 function chordsDuring(part: Part, frame: Frame, { at, value }: Sign): readonly XmlElement[] {
-  const reading = { interval: inverted(partTransposition(part, frame)), printed: part.line.kind === "concert" };
+  const isPipes = part.line.kind === "pipes";
+  if (isPipes && concertLines(part.score).length > 0) return [];
+  const reading = { interval: inverted(partTransposition(part, frame)), printed: !isPipes };
   return frame.chords
     .filter((chord) => chord.at >= at && chord.at < at + value.ticks)
     .map((chord) => harmonyElement(chord, chord.at - at, reading));

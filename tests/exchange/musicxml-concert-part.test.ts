@@ -179,10 +179,10 @@ describe("a score in MusicXML", () => {
     expect(whole.texts("//part[1]//words[@font-weight='bold']")).toEqual(["Verse", "Chorus & “Out” <1>"]);
   });
 
-  it("gives chords at concert pitch to a pianist, a tone higher to a trumpeter, and unprinted to the piper", () => {
+  it("gives chords at concert pitch to a pianist, a tone higher to a trumpeter, and none to the piper", () => {
     expect(whole.texts("//part[3]//harmony/root/*").join(" ")).toBe("E -1 B -1 C A -1 C A -1 F 1");
     expect(whole.texts("//part[2]//harmony/root/*").join(" ")).toBe("F C D B -1 C B -1 G 1");
-    expect(whole.count("//part[1]//harmony[not(@print-object='no')]")).toBe(0);
+    expect(whole.count("//part[1]//harmony")).toBe(0);
     expect(whole.texts("//part[3]//harmony/kind")).toEqual([
       "major",
       "dominant",
@@ -193,6 +193,14 @@ describe("a score in MusicXML", () => {
       "minor",
     ]);
     expect(whole.texts("//part[3]//harmony[7]/degree/degree-value | //part[3]//harmony/degree/degree-value")).toEqual(["9", "9"]);
+  });
+
+  it("keeps the chords of a sketch for pipes alone, at written pitch and unprinted", () => {
+    const score = lanternScore("B");
+    const alone = xmlReading(musicxmlOfScore({ ...score, lines: score.lines.slice(0, 1) }));
+    expect(alone.count("//harmony")).toBe(7);
+    expect(alone.count("//harmony[not(@print-object='no')]")).toBe(0);
+    expect(alone.text("//harmony/root/root-step")).toBe("D");
   });
 
   it("is the same text every time, and carries a date only where one is given", () => {
