@@ -48,7 +48,7 @@ export const appStyles = css`
   .setup-line setup-sentence {
     min-inline-size: 0;
   }
-  .transport {
+  transport-bar {
     flex: none;
     max-inline-size: 352px;
   }
@@ -123,6 +123,9 @@ export const appStyles = css`
   .views {
     display: none;
   }
+  .views .fold {
+    display: none;
+  }
   @media (max-width: 899px) {
     header {
       grid-template-columns: minmax(0, 1fr) auto;
@@ -156,17 +159,71 @@ export const appStyles = css`
       text-decoration: none;
     }
   }
+  @media (max-width: 899px) {
+    part-sheet.far {
+      display: none;
+    }
+  }
+  /* A phone: one view at a time, what is seldom changed folded away, playing under the thumb. */
   @media (max-width: 599px) {
+    :host {
+      padding-block-end: 112px;
+    }
+    header {
+      padding: 4px 12px;
+      min-block-size: 0;
+    }
     h1 {
-      font: 600 20px/24px var(--serif);
+      font: 600 18px/24px var(--serif);
+    }
+    .title {
+      align-self: center;
     }
     .rooms {
-      gap: 16px;
+      gap: 12px;
+    }
+    .folded song-facts,
+    .folded setup-sentence {
+      display: none;
+    }
+    song-facts {
+      padding-block: 4px;
+    }
+    .setup-line {
+      display: contents;
+    }
+    .setup-line setup-sentence {
+      grid-column: 1 / 3;
+      padding-block-end: 8px;
+    }
+    transport-bar {
+      position: fixed;
+      inset: auto 0 0 0;
+      max-inline-size: none;
+      padding: 8px 12px;
+      background: var(--paper-dim);
+      border-block-start: 1px solid var(--rule);
+      z-index: 2;
+    }
+    .views .fold {
+      display: inline-block;
+      margin-inline-start: auto;
+    }
+    .views {
+      padding: 0 12px;
+      gap: 0 20px;
     }
     .grid-sheet,
     .desk {
       margin-inline: 0;
       border-radius: 0;
+    }
+    .shows-grid .desk,
+    .shows-part .grid-sheet {
+      display: none;
+    }
+    .telling {
+      inset-block-end: 84px;
     }
   }
 `;

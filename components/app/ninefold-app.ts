@@ -52,6 +52,7 @@ export class NinefoldApp extends LitElement {
     refusal: { state: true },
     onGrid: { state: true },
     view: { state: true },
+    unfolded: { state: true },
     step: { state: true },
     hand: { state: true },
     theme: { state: true },
@@ -64,6 +65,8 @@ export class NinefoldApp extends LitElement {
   declare private onGrid: LineId;
   /** On a narrow page, what stands under the title: the grid, or one part. */
   declare private view: "grid" | LineId;
+  /** On a phone: whether the song's facts and the setup are shown. */
+  declare private unfolded: boolean;
   /** How finely time is drawn on the grid. */
   declare private step: GridStep;
   /** The bar the hand was at last, for settings that speak of "this bar". */
@@ -87,6 +90,7 @@ export class NinefoldApp extends LitElement {
     this.refusal = "";
     this.onGrid = "";
     this.view = "grid";
+    this.unfolded = false;
     this.step = "eighth";
     this.hand = 0;
     this.theme = "device";
@@ -119,7 +123,7 @@ export class NinefoldApp extends LitElement {
     const pipes = this.#pipesOnGrid(score);
     const chosen = chosenBars(score, selection, this.hand);
     return html`
-      <header>
+      <header class=${this.unfolded ? "unfolded" : "folded"}>
         <span class="mark">Ninefold</span>
         <div class="title">
           <h1>${score.title === "" ? "Untitled" : score.title}</h1>
@@ -213,6 +217,7 @@ export class NinefoldApp extends LitElement {
   #views(score: Score) {
     return html`<nav class="views" aria-label="Views">
       ${this.#viewWord("grid", "Grid")}${score.lines.map((line) => this.#viewWord(line.id, line.name))}
+      <button class="link fold" type="button" aria-expanded=${this.unfolded ? "true" : "false"} @click=${this.#fold}>Song and setup</button>
     </nav>`;
   }
 
@@ -421,6 +426,10 @@ export class NinefoldApp extends LitElement {
     this.theme = theme;
     showTheme(theme);
   }
+
+  readonly #fold = (): void => {
+    this.unfolded = !this.unfolded;
+  };
 
   #show(view: "grid" | LineId): void {
     this.view = view;
