@@ -18,6 +18,8 @@ export interface GridView {
 /** The part of the sketch that is in view. */
 export class GridViewport {
   readonly #root: () => ParentNode | undefined;
+  /** Where the box stands and how wide it is, px; null before it was asked and after it was moved from here. */
+  #known: { readonly left: number; readonly width: number } | null = null;
 
   /** @param root where the scrolling box is looked for; undefined before anything is drawn. */
   constructor(root: () => ParentNode | undefined) {
@@ -27,6 +29,18 @@ export class GridViewport {
   /** The box that scrolls, once it is drawn. */
   get scroller(): HTMLElement | null {
     return this.#root()?.querySelector<HTMLElement>(".scroller") ?? null;
+  }
+
+  /** To be called whenever the box was scrolled or has another size: only then is it asked, since asking after an edit costs a layout. */
+  moved(): void {
+    this.#known = null;
+  }
+
+  /** Scrolls to a place, px from the start of the score. */
+  scrollTo(left: number): void {
+    const { scroller } = this;
+    if (scroller !== null) scroller.scrollLeft = left;
+    this.moved();
   }
 
   /** The bars in view. */
@@ -57,15 +71,16 @@ export class GridViewport {
 
   /** Scrolls no further than it takes to see a stretch, px from the start of the score. */
   bringIntoView(from: number, to: number): void {
-    const { scroller } = this;
-    if (scroller === null) return;
-    const { scrollLeft, clientWidth } = scroller;
-    if (from < scrollLeft) scroller.scrollLeft = from - clientWidth * INSET;
-    else if (to > scrollLeft + clientWidth) scroller.scrollLeft = to - clientWidth * (1 - INSET);
+    const { left, width } = this.#box();
+    if (from < left) this.scrollTo(from - width * INSET);
+    else if (to > left + width) this.scrollTo(to - width * (1 - INSET));
   }
 
   #box(): { readonly left: number; readonly width: number } {
+    if (this.#known !== null) return this.#known;
     const { scroller } = this;
-    return { left: scroller?.scrollLeft ?? 0, width: scroller?.clientWidth || innerWidth };
+    if (scroller === null) return { left: 0, width: innerWidth };
+    this.#known = { left: scroller.scrollLeft, width: scroller.clientWidth || innerWidth };
+    return this.#known;
   }
 }

@@ -171,7 +171,7 @@ export class ScaleGrid extends LitElement {
   override scrollTo(x: number, y: number): void;
   override scrollTo(place?: ScrollToOptions | number): void {
     const left = typeof place === "number" ? place : (place?.left ?? 0);
-    this.#scroller.scrollLeft = left;
+    this.#viewport.scrollTo(left);
   }
 
   /** Shows the page of keys. */
@@ -257,14 +257,11 @@ export class ScaleGrid extends LitElement {
       <div class="heard said" role="status" aria-live="polite"></div>`;
   }
 
-  protected override firstUpdated(): void {
-    this.#resized = new ResizeObserver(this.#scrolled);
-  }
-
   protected override updated(): void {
     const { scroller } = this.#viewport;
     if (scroller === null) return;
-    this.#resized?.observe(scroller);
+    this.#resized ??= new ResizeObserver(this.#scrolled);
+    this.#resized.observe(scroller);
     this.#viewport.fitGround(this.widths);
     if (this.#wantsFocus) {
       this.#wantsFocus = false;
@@ -468,6 +465,7 @@ export class ScaleGrid extends LitElement {
   }
 
   readonly #scrolled = (): void => {
+    this.#viewport.moved();
     const range = this.#viewport.range(this.widths);
     if (range.first !== this.range.first || range.last !== this.range.last) this.range = range;
     this.#viewport.fitGround(this.widths);
