@@ -13,6 +13,8 @@ export default defineConfig({
     // Whatever is inlined as data: would need an exception in the page's policy.
     assetsInlineLimit: 0,
     rollupOptions: {
+      // Compressing at the best ratio takes longer than building, and is meant to.
+      checks: { pluginTimings: false },
       input: { index: "index.html", "service-worker": "components/shared/service-worker.ts" },
       output: {
         entryFileNames: (chunk) => (chunk.name === "service-worker" ? WORKER : "assets/[name]-[hash].js"),
