@@ -102,6 +102,9 @@ export const frameStyles = css`
     top: var(--chords);
     block-size: var(--rows);
     inline-size: 44px;
+    display: grid;
+    align-items: start;
+    padding: 8px 0 0;
     border: 0;
     border-inline-start: 1px dashed var(--line);
     background: none;

@@ -89,7 +89,7 @@ export function drawFirstStrike(scale: ScoreScale) {
   const foot = scale.measures.chords + rowsHeight(scale.measures);
   return svg`<path class="upright" d=${`M1 ${y - 10}v20`}></path>
     <text class="word" x="9" y=${y - 13}>strike-in</text>
-    <text class="place" x="6" y=${foot + 28}>The drones never stop.</text>`;
+    ${scale.score.frames[0]?.chords.length === 0 ? svg`<text class="place" x="6" y=${foot + 28}>The drones never stop.</text>` : nothing}`;
 }
 
 /** The ring around what has the focus, 2 px off it. */
