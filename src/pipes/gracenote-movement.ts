@@ -23,8 +23,8 @@ export type MovementFault =
   | { readonly kind: "nothing-to-move" }
   /** Fingers put down as for the gracenote give another sound. */
   | { readonly kind: "sounds-otherwise"; readonly holes: readonly Hole[] }
-  /** So many fingers, more than one can lift as one. */
-  | { readonly kind: "several-fingers"; readonly fingers: readonly number[] };
+  /** These fingers would have to lift, more than can as one. */
+  | { readonly kind: "lifts-several"; readonly fingers: readonly number[] };
 
 /** Gracenotes that are one finger lifted, whatever their note's own fingering does further down. */
 const ONE_FINGER: readonly PlainNote[] = ["d", "e", "high-g", "high-a"];
@@ -58,7 +58,7 @@ function lift(beneath: readonly Hole[], gracenote: PlainNote, own: readonly Hole
     : fingersWhere((finger) => own[finger] !== "closed" && beneath[finger] === "closed");
   // From low G the lower hand can open as one, as the B does in a grip from D; elsewhere fingers that lift together are a change of note.
   const asOne = soundingHole(beneath) === HOLE_COUNT && fingers.every((finger) => finger >= LOWER_HAND);
-  if (fingers.length > 1 && !asOne) return refused({ kind: "several-fingers", fingers });
+  if (fingers.length > 1 && !asOne) return refused({ kind: "lifts-several", fingers });
   return done({ kind: "lift", fingers, holes: moved(beneath, fingers, "open") });
 }
 
