@@ -15,7 +15,7 @@ import "./part-score.ts";
 const HEIGHT = 98;
 const LABELS = 216;
 const MARGIN = 84;
-const STAFF_TOP = 37;
+const STAFF_TOP = 36;
 
 /** Clef and signature end where bar 1 begins, so the staff begins so far left of it. */
 const HEAD = 94;

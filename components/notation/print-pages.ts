@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type PropertyValues } from "lit";
+import { css, html, LitElement } from "lit";
 import { MILLIMETRES, PAPER_SIZE, type PageDrawing, type Paper } from "../../src/engraving/page-drawing.ts";
 import { pagesOf } from "../../src/engraving/pages.ts";
 import type { LineId } from "../../src/score/line-id.ts";
@@ -7,15 +7,45 @@ import type { Score } from "../../src/score/score.ts";
 import { barElement, svgElement } from "./bar-element.ts";
 import { inkStyles } from "./notation-styles.ts";
 
-/** The pages of one part, on the screen as they will be printed, and printed each on its own sheet. */
+/** Paper, ink and nothing else. */
+const pageStyles = css`
+  :host {
+    --line: #000;
+    --ink: #000;
+    --ink-2: #000;
+  }
+  svg {
+    background: #fff;
+  }
+`;
+
+/** How pages lie on their sheets when printed: one each, none after the last. */
+const sheetStyles = css`
+  :host {
+    display: block;
+  }
+  svg {
+    break-after: page;
+    break-inside: avoid;
+  }
+  svg:last-child {
+    break-after: auto;
+  }
+`;
+
+/**
+ * The pages of one part, on the screen as they will be printed. While this element is on the page, printing prints these pages, each on
+ * its own sheet, and nothing else.
+ */
 export class PrintPages extends LitElement {
   static override properties = { score: { attribute: false }, line: { attribute: false }, paper: { attribute: false } };
 
   declare score: Score;
   declare line: LineId;
   declare paper: Paper;
-  /** Only the document can say how large its sheets are. */
-  readonly #sheetRule = new CSSStyleSheet();
+  /** Only the document can say how large its sheets are, and hide what is not to be printed. */
+  readonly #documentRules = new CSSStyleSheet();
+  #sheets: HTMLElement | null = null;
 
   constructor() {
     super();
@@ -25,60 +55,81 @@ export class PrintPages extends LitElement {
 
   static override styles = [
     inkStyles,
+    pageStyles,
     css`
       :host {
-        --line: #000;
-        --ink: #000;
-        --ink-2: #000;
         display: grid;
         justify-items: center;
         gap: 24px;
       }
       svg {
-        background: #fff;
         max-inline-size: 100%;
         block-size: auto;
         box-shadow: var(--shadow-sheet);
-      }
-      @media print {
-        :host {
-          display: block;
-        }
-        svg {
-          max-inline-size: none;
-          box-shadow: none;
-          break-after: page;
-          break-inside: avoid;
-        }
-        svg:last-child {
-          break-after: auto;
-        }
       }
     `,
   ];
 
   override connectedCallback(): void {
     super.connectedCallback();
-    document.adoptedStyleSheets.push(this.#sheetRule);
+    document.adoptedStyleSheets.push(this.#documentRules);
+    window.addEventListener("beforeprint", this.#layOut);
+    window.addEventListener("afterprint", this.#putAway);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((sheet) => sheet !== this.#sheetRule);
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((sheet) => sheet !== this.#documentRules);
+    window.removeEventListener("beforeprint", this.#layOut);
+    window.removeEventListener("afterprint", this.#putAway);
+    this.#putAway();
   }
 
   override render() {
-    const line = this.score === undefined ? null : lineOf(this.score, this.line);
-    if (line === null) return nothing;
-    const pages = pagesOf(this.score, line, this.paper);
-    return html`${pages.map((page, index) => pageElement(page, `${line.name}, page ${index + 1} of ${pages.length}`))}`;
+    return html`${this.#pages()}`;
   }
 
-  protected override updated(_changed: PropertyValues): void {
-    const [width, height] = PAPER_SIZE[this.paper];
-    this.#sheetRule.replaceSync(`@page { size: ${width}mm ${height}mm; margin: 0; }`);
+  #pages(): readonly SVGSVGElement[] {
+    const line = this.score === undefined ? null : lineOf(this.score, this.line);
+    if (line === null) return [];
+    const pages = pagesOf(this.score, line, this.paper);
+    return pages.map((page, index) => pageElement(page, `${line.name}, page ${index + 1} of ${pages.length}`));
   }
+
+  /**
+   * Sheets go straight into the body: a dialog that is open stays in the top layer and cuts at its own edges, and whatever else is laid
+   * out would make the browser shrink the pages.
+   */
+  readonly #layOut = (): void => {
+    this.#putAway();
+    const pages = this.#pages();
+    if (pages.length === 0) return;
+    const sheets = document.createElement("div");
+    sheets.className = "print-sheets";
+    const root = sheets.attachShadow({ mode: "open" });
+    root.adoptedStyleSheets = [inkStyles, pageStyles, sheetStyles].flatMap(({ styleSheet }) => styleSheet ?? []);
+    root.append(...pages);
+    document.body.append(sheets);
+    this.#sheets = sheets;
+    const [width, height] = PAPER_SIZE[this.paper];
+    this.#documentRules.replaceSync(`
+      @page { size: ${width}mm ${height}mm; margin: 0; }
+      @media print {
+        html, body { margin: 0; background: #fff; }
+        body > :not(.print-sheets) { display: none !important; }
+      }
+      @media screen { .print-sheets { display: none; } }`);
+  };
+
+  readonly #putAway = (): void => {
+    this.#sheets?.remove();
+    this.#sheets = null;
+    this.#documentRules.replaceSync("");
+  };
 }
+
+/** Less than the sheet's own height, which rounding may cut short; a page too tall would bring an empty one after it. */
+const SPARE = 0.3;
 
 function pageElement(page: PageDrawing, label: string): SVGSVGElement {
   const svg = svgElement("svg", {
@@ -86,7 +137,8 @@ function pageElement(page: PageDrawing, label: string): SVGSVGElement {
     "aria-label": label,
     viewBox: `0 0 ${page.width} ${page.height}`,
     width: `${page.width * MILLIMETRES}mm`,
-    height: `${page.height * MILLIMETRES}mm`,
+    height: `${page.height * MILLIMETRES - SPARE}mm`,
+    preserveAspectRatio: "xMidYMin",
   });
   svg.append(barElement({ width: page.width, groups: page.groups, box: { left: 0, top: 0, right: page.width, bottom: page.height } }));
   for (const { drawing, x, y } of page.staves) {

@@ -33,7 +33,6 @@ const ENDING_TOP = -32;
 /** A sheet on the desk has no room for words above this; they go under the staff. */
 const DESK_TOP = -36;
 
-const SYLLABLE_BASELINE = STAFF_HEIGHT + 24;
 const VERSE_STEP = 16;
 
 const WORDS = { face: "italic", weight: 400, size: 13 } as const;
@@ -64,10 +63,11 @@ export function groupsAbove(placed: PlacedSigns, sky: Skyline): readonly MarkGro
 }
 
 /** The syllables under the staff, one row for each verse. */
-export function syllableGroups({ signs, xs }: PlacedSigns, sky: Skyline): readonly MarkGroup[] {
+export function syllableGroups({ signs, xs, context }: PlacedSigns, sky: Skyline): readonly MarkGroup[] {
   const sung = signs.flatMap((sign, index) => (sign.syllables.length > 0 ? [{ sign, x: xs[index] as number }] : []));
   if (sung.length === 0) return [];
-  const lowest = Math.max(SYLLABLE_BASELINE, sky.bottomUnder(-1000, 10_000, 0) + SYLLABLE_SIZE);
+  const { syllableBaseline, spacing, width } = context;
+  const lowest = spacing === "desk" ? syllableBaseline : Math.max(syllableBaseline, sky.bottomUnder(0, width, 0) + SYLLABLE_SIZE);
   return sung.map(({ sign, x }) =>
     groupOf(
       "syllable",

@@ -5,7 +5,7 @@ import { engravedBar } from "./engrave-part.ts";
 import { headDrawing } from "./head-drawing.ts";
 import { MILLIMETRES, PAPER_SIZE, type PageDrawing, type Paper, type PlacedDrawing } from "./page-drawing.ts";
 import { footerGroup, headerGroups } from "./page-words.ts";
-import { CHORD_BASELINE } from "./part-facts.ts";
+import { CHORD_BASELINE, SYLLABLE_BASELINE } from "./part-facts.ts";
 import { barWidths, mayBeRagged, pageFilling, type System, systemsOf } from "./systems.ts";
 
 /** Paper left free all round: 15 mm. */
@@ -82,24 +82,36 @@ function headOf(score: Score, line: Line, first: number) {
 function systemDrawings(score: Score, line: Line, system: System, left: number, room: number): readonly PlacedDrawing[] {
   const head = headOf(score, line, system.first);
   const widths = barWidths(system, room - head.width, mayBeRagged(score, system));
-  const draw = (chordBaseline: number): readonly PlacedDrawing[] => {
+  const draw = (levels: Levels): readonly PlacedDrawing[] => {
     let x = left + head.width;
     const bars = widths.map((width, index) => {
       const bar = system.first + index;
-      const place = { spacing: "page", width, firstInSystem: index === 0, lastInSystem: bar === system.last, chordBaseline } as const;
+      const place = { spacing: "page", width, firstInSystem: index === 0, lastInSystem: bar === system.last, ...levels } as const;
       const placed = { drawing: engravedBar(score, line, bar, place), x: hundredths(x), y: 0 };
       x += width;
       return placed;
     });
     return [{ drawing: head, x: left, y: 0 }, ...bars];
   };
-  const drawn = draw(CHORD_BASELINE);
-  const level = Math.min(CHORD_BASELINE, ...drawn.flatMap(chordHeights));
-  return level < CHORD_BASELINE ? draw(level) : drawn;
+  const usual: Levels = { chordBaseline: CHORD_BASELINE, syllableBaseline: SYLLABLE_BASELINE.page };
+  const drawn = draw(usual);
+  const levels: Levels = {
+    chordBaseline: Math.min(usual.chordBaseline, ...drawn.flatMap((one) => baselines(one, "chord"))),
+    syllableBaseline: Math.max(usual.syllableBaseline, ...drawn.flatMap((one) => baselines(one, "syllable").slice(0, 1))),
+  };
+  const level = levels.chordBaseline === usual.chordBaseline && levels.syllableBaseline === usual.syllableBaseline;
+  return level ? drawn : draw(levels);
 }
 
-function chordHeights({ drawing }: PlacedDrawing): readonly number[] {
+/** Where chords and syllables stand in all bars of a line of staff. */
+interface Levels {
+  readonly chordBaseline: number;
+  readonly syllableBaseline: number;
+}
+
+/** The baselines of a bar's words of one kind, first to last. */
+function baselines({ drawing }: PlacedDrawing, role: "chord" | "syllable"): readonly number[] {
   return drawing.groups
-    .filter(({ role }) => role === "chord")
-    .flatMap(({ marks }) => marks.map((mark) => (mark.kind === "text" ? mark.y : 0)));
+    .filter((group) => group.role === role)
+    .flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === "text" ? [mark.y] : [])));
 }

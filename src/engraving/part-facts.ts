@@ -13,6 +13,7 @@ import { pipeLineOf, pipeLines } from "../score/line-of.ts";
 import type { Line, Score } from "../score/score.ts";
 import type { BarContext, Closing, EndingBracket, PlacedWords, Reading } from "./bar-context.ts";
 import { altersLeft, isTiedOn } from "./bar-signs.ts";
+import { STAFF_HEIGHT } from "./drawing.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
 import { openingRoom } from "./rooms.ts";
 
@@ -26,12 +27,16 @@ export interface BarPlace {
   /** Whether clef and signature stand just before it, so that it prints none itself. */
   readonly firstInSystem: boolean;
   readonly lastInSystem: boolean;
-  /** See `BarContext`; left out, the usual one. */
+  /** See `BarContext`; left out, the usual ones. */
   readonly chordBaseline?: number;
+  readonly syllableBaseline?: number;
 }
 
 /** Where chords stand when nothing is in their way, desk pixels above the staff. */
 export const CHORD_BASELINE = -13;
+
+/** Where syllables stand: clear of a stem that points down from the middle of the staff; on the desk clear of any but the lowest. */
+export const SYLLABLE_BASELINE = { desk: STAFF_HEIGHT + 29, page: STAFF_HEIGHT + 24 } as const;
 
 /** What a line plays in a bar; the identical list as long as nothing in it changes. */
 export function eventsOf(score: Score, line: Line, bar: number): readonly LineEvent[] {
@@ -85,6 +90,7 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
     tempo: onPage ? tempoOf(before, frame) : null,
     chords: onPage ? chordsOf(line, frame) : [],
     chordBaseline: place.chordBaseline ?? CHORD_BASELINE,
+    syllableBaseline: place.syllableBaseline ?? SYLLABLE_BASELINE[place.spacing],
   };
 }
 

@@ -66,7 +66,7 @@ export function placedOnDesk({ signs, rooms, distances, opening, closing, length
     }
   }
   for (let index = xs.length - 1; index >= 0; index -= 1) {
-    let most = width - closing - (rooms[index]?.after ?? 0);
+    let most = width - Math.max(closing + (rooms[index]?.after ?? 0), rooms[index]?.syllable ?? 0);
     if (index > 0) most = Math.min(most, (moments[index] as number) + FURTHEST);
     for (const { from, to, least } of distances) {
       if (from === index) most = Math.min(most, (xs[to] as number) - least);
@@ -106,15 +106,17 @@ const QUARTER = 27;
 
 function pagePositions({ signs, rooms, distances, opening, closing }: Spacing, stretch: number): { xs: number[]; end: number } {
   const xs: number[] = [];
+  let sungTo = 0;
   let next = opening + (rooms[0]?.before ?? 0) + (LEAST_GAP + 2) * Math.min(stretch, 1.5);
   for (const [index, sign] of signs.entries()) {
     for (const { from, to, least } of distances) {
       if (to === index) next = Math.max(next, (xs[from] as number) + least);
     }
     xs.push(next);
+    sungTo = Math.max(sungTo, next + (rooms[index]?.syllable ?? 0));
     next += Math.max(stretch * QUARTER * (sign.value.ticks / 960) ** 0.6, (rooms[index]?.after ?? 0) + LEAST_GAP);
   }
-  return { xs, end: next + closing };
+  return { xs, end: Math.max(next + closing, sungTo) };
 }
 
 function distancesOf(rooms: readonly Room[]): readonly Distance[] {

@@ -24,7 +24,7 @@ export interface Room {
 export type Stem = "up" | "down";
 
 /** Size of the syllables under the staff. */
-export const SYLLABLE_SIZE = 13;
+export const SYLLABLE_SIZE = 12.5;
 
 /** Between any two signs there is at least so much paper. */
 export const LEAST_GAP = 2;
