@@ -147,3 +147,44 @@ describe("a first visit", () => {
     expect(pages).toBe(await room.locator("print-pages > svg").count());
   });
 });
+
+describe("a first visit on a phone, 390 x 844", () => {
+  beforeEach(async () => {
+    await user.close();
+    user = await app.newUser({ viewport: { width: 390, height: 844 }, hasTouch: true });
+    hand = await visit(user, app.address);
+  });
+
+  test("shows the grid or one part, never wider than the screen", async () => {
+    const width = () => hand.page.evaluate(() => document.documentElement.scrollWidth);
+    expect(await hand.page.locator("scale-grid").isVisible()).toBe(true);
+    expect(await hand.page.locator("part-sheet").first().isVisible()).toBe(false);
+    expect(await width()).toBeLessThanOrEqual(390);
+    for (const [index, name] of ["Pipes", "Fiddle"].entries()) {
+      await hand.page.locator("nav.views").getByRole("button", { name }).tap();
+      await expect.poll(() => hand.page.locator("part-sheet").nth(index).locator("svg path").count()).toBeGreaterThan(20);
+      expect(
+        await hand.page
+          .locator("part-sheet")
+          .nth(1 - index)
+          .isVisible(),
+      ).toBe(false);
+      expect(await hand.page.locator("scale-grid").isVisible()).toBe(false);
+      expect(await width()).toBeLessThanOrEqual(390);
+    }
+  });
+
+  test("places a note with a tap, takes it back with the word for it, and plays from the foot of the screen", async () => {
+    await hand.goTo(0, 0);
+    const place = await hand.placeOf(0, 0, "e");
+    await hand.page.touchscreen.tap(place.x, place.y);
+    await expect.poll(() => hand.spoken(0, 0)).toMatch(/^Bar 1, beat 1\. E, /);
+    await hand.page.getByRole("button", { name: "Undo" }).first().tap();
+    await expect.poll(() => hand.spoken(0, 0)).toMatch(/empty\.$/);
+    const play = await hand.page.locator("transport-bar").getByRole("button", { name: "Play" }).boundingBox();
+    expect(play?.y).toBeGreaterThan(700);
+    await hand.play();
+    await expect.poll(async () => (await hand.soundContexts()).map(({ state }) => state)).toContain("running");
+    await hand.stop();
+  });
+});
