@@ -41,7 +41,9 @@ export class PartSheet extends PartElement {
   #headPainted: object | null = null;
   readonly #idle = new IdleWork();
   readonly #resized = new ResizeObserver(([entry]) => {
-    if (entry !== undefined) this.width = entry.contentRect.width;
+    const width = entry?.contentRect.width ?? 0;
+    // In the next frame: painting changes the height, which must not happen while the observer is still telling.
+    if (width !== this.width) requestAnimationFrame(() => (this.width = width));
   });
 
   constructor() {

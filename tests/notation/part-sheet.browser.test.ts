@@ -1,0 +1,138 @@
+import { afterEach, expect, test } from "vitest";
+import "../../components/notation/part-sheet.ts";
+import type { PartSheet } from "../../components/notation/part-sheet.ts";
+import { applyEdit } from "../../src/editing/apply-edit.ts";
+import { screenWidths } from "../../src/engraving/screen-widths.ts";
+import type { Address } from "../../src/score/address.ts";
+import type { Score } from "../../src/score/score.ts";
+import { ticks } from "../../src/units/ticks.ts";
+import { lanternScore } from "../support/lantern-score.ts";
+import { expectAccessible, onPaper } from "../support/sound-page.ts";
+
+afterEach(() => document.body.replaceChildren());
+
+async function sheetOf(score: Score, line = "pipes", theme: "light" | "dark" = "light"): Promise<PartSheet> {
+  const sheet = document.createElement("part-sheet");
+  Object.assign(sheet, { score, line, widths: screenWidths(score) });
+  sheet.style.width = "1300px";
+  onPaper(sheet, theme);
+  await settled(sheet);
+  return sheet;
+}
+
+/** The sheet learns its width from an observer, some frames later. */
+async function settled(sheet: PartSheet): Promise<void> {
+  await expect.poll(() => sheet.shadowRoot?.querySelector(".bars > g, part-score")).toBeTruthy();
+  await sheet.updateComplete;
+}
+
+function barsOf(sheet: PartSheet): Element[] {
+  return [...(sheet.shadowRoot?.querySelectorAll(".bars > g") ?? [])];
+}
+
+function optionOf(sheet: PartSheet): Element {
+  return sheet.shadowRoot?.querySelector('[role="option"]') as Element;
+}
+
+function keys(sheet: PartSheet, ...names: readonly string[]): readonly Address[] {
+  const heard: Address[] = [];
+  const list = sheet.shadowRoot?.querySelector('[role="listbox"]') as HTMLElement;
+  sheet.addEventListener("note-chosen", (event) => heard.push((event as CustomEvent<{ address: Address }>).detail.address));
+  for (const key of names) list.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
+  return heard;
+}
+
+test("an edit of one bar repaints that bar and leaves the elements of all others alone", async () => {
+  const score = lanternScore("B");
+  const sheet = await sheetOf(score);
+  const before = barsOf(sheet);
+  expect(before.length).toBeGreaterThan(3);
+  const edited = applyEdit(score, { kind: "gracenotes", at: { line: "pipes", bar: 1, at: ticks(0) }, gracenotes: ["e"] });
+  if (!edited.ok) throw new RangeError(edited.reason);
+  sheet.score = edited.value;
+  sheet.widths = screenWidths(edited.value);
+  await sheet.updateComplete;
+  const after = barsOf(sheet);
+  expect(after).toHaveLength(before.length);
+  expect(before.filter((bar) => !after.includes(bar))).toHaveLength(1);
+});
+
+test("a click on a note chooses it, and the chosen note is steel", async () => {
+  const sheet = await sheetOf(lanternScore("B"));
+  const heard: Address[] = [];
+  sheet.addEventListener("note-chosen", (event) => heard.push((event as CustomEvent<{ address: Address }>).detail.address));
+  const note = barsOf(sheet)[1]?.querySelector('path.note[data-at="1440"]') as SVGPathElement;
+  const { left, top, width, height } = note.getBoundingClientRect();
+  const list = sheet.shadowRoot?.querySelector(".notes [role=listbox]") as HTMLElement;
+  list.dispatchEvent(
+    new PointerEvent("pointerdown", { clientX: left + width / 2, clientY: top + height / 2, bubbles: true, composed: true, button: 0 }),
+  );
+  expect(heard).toEqual([{ line: "pipes", bar: 1, at: 1440 }]);
+  sheet.selection = { kind: "note", at: heard[0] as Address };
+  await sheet.updateComplete;
+  const steel = getComputedStyle(sheet).getPropertyValue("--steel").trim();
+  const probe = document.createElement("i");
+  probe.style.color = steel;
+  document.body.append(probe);
+  expect(getComputedStyle(note).fill).toBe(getComputedStyle(probe).color);
+});
+
+test("arrow keys go from note to note over bar lines, each spoken with bar, beat, name and value", async () => {
+  const sheet = await sheetOf(lanternScore("B"));
+  expect(optionOf(sheet).getAttribute("aria-label")).toBe("Bar 0, beat 4. Low A, eighth note.");
+  const heard = keys(sheet, "ArrowRight", "ArrowRight", "ArrowRight");
+  expect(heard.map(({ bar, at }) => [bar, at])).toEqual([
+    [0, 480],
+    [1, 0],
+    [1, 1440],
+  ]);
+  await sheet.updateComplete;
+  expect(optionOf(sheet).getAttribute("aria-label")).toBe("Bar 1, after beat 2. C natural, cross-fingered, 16th note.");
+});
+
+test("the moment line stands where time is linear in the bar, and the note that sounds there is told apart", async () => {
+  const score = lanternScore("B");
+  const sheet = await sheetOf(score);
+  sheet.moment = { bar: 1, at: ticks(1500) };
+  const line = sheet.shadowRoot?.querySelector(".moment") as SVGRectElement;
+  const widths = screenWidths(score);
+  expect(Number(line.getAttribute("x")) + 0.75).toBeCloseTo((widths[0] as number) + ((widths[1] as number) * 1500) / 3840, 0);
+  expect([...(sheet.shadowRoot?.querySelectorAll(".sounding") ?? [])].map((note) => (note as SVGElement).dataset.at)).toEqual(["1440"]);
+  sheet.moment = null;
+  expect(sheet.shadowRoot?.querySelectorAll(".sounding")).toHaveLength(0);
+  expect(getComputedStyle(line).display).toBe("none");
+});
+
+test("only bars in view are painted, and scrolling brings the others", async () => {
+  const long = lanternScore("B");
+  const score: Score = {
+    ...long,
+    frames: Array.from({ length: 60 }, () => long.frames[1] as Score["frames"][number]),
+    lines: long.lines.map((line) => ({ ...line, bars: Array.from({ length: 60 }, () => line.bars[1]) })) as unknown as Score["lines"],
+  };
+  const sheet = await sheetOf(score);
+  expect(barsOf(sheet).length).toBeLessThan(12);
+  sheet.scrolled = 4_000;
+  const lefts = barsOf(sheet).map((bar) => Number(/translate\(([\d.]+)/.exec(bar.getAttribute("transform") ?? "")?.[1]));
+  expect(Math.min(...lefts)).toBeGreaterThan(4_000 - 2 * (sheet.widths[0] as number));
+  expect(Math.max(...lefts)).toBeLessThan(4_000 + 1_000);
+});
+
+test.each(["light", "dark"] as const)("axe finds nothing on a %s sheet", async (theme) => {
+  await sheetOf(lanternScore("B"), "doubler", theme);
+  await expectAccessible();
+});
+
+test("under 600 px a part is read in lines that stay inside the page", async () => {
+  const sheet = document.createElement("part-sheet");
+  const score = lanternScore("B");
+  Object.assign(sheet, { score, line: "pipes", widths: screenWidths(score) });
+  sheet.style.width = "390px";
+  onPaper(sheet);
+  await settled(sheet);
+  const lines = sheet.shadowRoot?.querySelector("part-score");
+  await lines?.updateComplete;
+  const bars = [...(lines?.shadowRoot?.querySelectorAll(".bars > g > .staff") ?? [])];
+  expect(bars.length).toBeGreaterThan(score.frames.length);
+  for (const bar of bars) expect(bar.getBoundingClientRect().right).toBeLessThanOrEqual(sheet.getBoundingClientRect().right + 0.5);
+});
