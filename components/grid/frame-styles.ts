@@ -177,20 +177,6 @@ export const frameStyles = css`
   .margin .tools .link {
     font: 500 13px/17px var(--sans);
   }
-  .steps {
-    display: grid;
-    gap: 8px;
-    border: 0;
-    padding: 0;
-    margin: 0;
-  }
-  .steps label {
-    display: flex;
-    gap: 8px;
-    align-items: center;
-    min-block-size: 28px;
-  }
-  .steps kbd,
   .keys kbd {
     font: 500 13px/20px var(--sans);
     color: var(--ink-2);

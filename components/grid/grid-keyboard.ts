@@ -1,14 +1,14 @@
-import { copyStretch } from "../../src/editing/clip.ts";
 import { NOTHING } from "../../src/editing/selection.ts";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import { noteName } from "../../src/pipes/note-names.ts";
 import { speaks } from "../../src/pipes/sounding.ts";
 import { barAtTime, barStarts, momentAt, scoreTicks } from "../../src/score/bar-starts.ts";
-import type { BarRange, StretchClip } from "../../src/score/edit.ts";
+import type { BarRange } from "../../src/score/edit.ts";
 import { assertNever } from "../../src/units/assert-never.ts";
 import { type Asked, stretchChosen } from "./asked.ts";
 import { duplicateBars, insertBar, pasteStretch, removeBars } from "./bar-acts.ts";
 import { barsOf, chosenNote, chosenStretch, chosenTime, type HeldNote, heldNoteAt } from "./chosen-notes.ts";
+import { copiedStretch, copyTime } from "./clipboard.ts";
 import { columnAt, columnBeside, columnEnd } from "./grid-columns.ts";
 import type { GridHost } from "./grid-host.ts";
 import { noteBeside } from "./grid-rows.ts";
@@ -30,9 +30,6 @@ import {
 import { typedNote } from "./typed-note.ts";
 
 const CHOOSE_FIRST = "Choose a note first.";
-
-/** What was copied last, on whichever grid: it may be pasted into another sketch. */
-let copied: StretchClip | null = null;
 
 /** The grid by keys. */
 export class GridKeyboard {
@@ -121,10 +118,7 @@ export class GridKeyboard {
         this.#remove();
         break;
       case "paste":
-        host.ask(
-          copied === null ? null : pasteStretch(score, pipes.id, this.#chosenTime()?.from ?? caret.time, copied),
-          "Nothing is copied.",
-        );
+        this.#paste();
         break;
       case "duplicate":
         host.ask(duplicateBars(score, pipes.id, this.#bars()));
@@ -293,8 +287,15 @@ export class GridKeyboard {
       this.#host.say(CHOOSE_FIRST);
       return;
     }
-    copied = copyStretch(score, pipes.id, momentAt(score.frames, time.from), momentAt(score.frames, time.to));
+    copyTime(score, pipes.id, time.from, time.to);
     this.#host.say("Copied.");
+  }
+
+  #paste(): void {
+    const { score, pipes, caret } = this.#host;
+    const clip = copiedStretch();
+    const from = this.#chosenTime()?.from ?? caret.time;
+    this.#host.ask(clip === null ? null : pasteStretch(score, pipes.id, from, clip), "Nothing is copied.");
   }
 
   #chosenTime(): { readonly from: number; readonly to: number } | null {

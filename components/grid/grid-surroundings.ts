@@ -6,8 +6,9 @@ import type { Ghost } from "./gesture.ts";
 import { heightOf } from "./grid-measures.ts";
 import { rowFigures } from "./grid-rows.ts";
 import type { GridScene } from "./grid-scene.ts";
-import { GRID_STEPS, type GridStep, stepEntry } from "./grid-step.ts";
+import { type GridStep, stepEntry } from "./grid-step.ts";
 import { droneLines } from "./label-column.ts";
+import { stepChoice } from "./step-choice.ts";
 
 /** Partials under this one lie far apart and are not named. */
 const FIRST_NAMED_PARTIAL = 4;
@@ -36,17 +37,6 @@ export function drawMargin({ pitch, measures }: GridScene, step: GridStep, choos
     <span class="their" style=${styleMap({ top: `${pitch.foot + 5}px` })}>their place</span>
     <span class="their" style=${styleMap({ top: `${pitch.foot + 21}px` })}>in the chord</span>
   `;
-}
-
-/** Every step as a choice; the one in use is ticked. */
-export function stepChoice(step: GridStep, choose: (step: GridStep) => void) {
-  return html`<fieldset class="steps">
-    <legend class="cap">Time is drawn in</legend>
-    ${GRID_STEPS.map(
-      (entry) =>
-        html`<label><input type="radio" name="step" .checked=${entry.step === step} @change=${() => choose(entry.step)} /> ${entry.words} <kbd>${entry.key}</kbd></label>`,
-    )}
-  </fieldset>`;
 }
 
 /** The name, concert pitch and cents of the row a ghost lies on. */

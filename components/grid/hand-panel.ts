@@ -5,13 +5,21 @@ import type { LineId } from "../../src/score/line-id.ts";
 import type { Score } from "../../src/score/score.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import type { Asked } from "./asked.ts";
-import { chosenNote, chosenTime, type HeldNote } from "./chosen-notes.ts";
+import { chosenNote, type HeldNote } from "./chosen-notes.ts";
+import { copyTime } from "./clipboard.ts";
 import { gracenoteChoice } from "./gracenote-choice.ts";
 import type { GridStep } from "./grid-step.ts";
-import { graceNote, lengthenBy, removeTime, splitNote, tieNote } from "./note-acts.ts";
+import { type HandWord, handWords, isOffered } from "./hand-words.ts";
+import { graceNote } from "./note-acts.ts";
+
+/** How many words there is room for. */
+const SHOWN = 6;
+
+/** What stands there, out of use, before anything is chosen. */
+const FIRST_WORDS = ["Shorter", "Longer", "Gracenote", "Split", "Tie", "Delete"];
 
 /**
- * Six words that change the chosen note, for a hand without keys.
+ * Six words that change the chosen note or bars, for a hand without keys.
  *
  * @fires edits-asked
  */
@@ -107,16 +115,13 @@ export class HandPanel extends LitElement {
     const { score } = this;
     if (score === null) return nothing;
     const held = chosenNote(score, this.line, this.selection);
-    const time = chosenTime(score, this.line, this.selection);
-    const word = (words: string, act: (held: HeldNote) => Asked | null) =>
-      html`<button type="button" ?disabled=${held === null} @click=${() => held !== null && this.#ask(act(held))}>${words}</button>`;
-    return html`<div class="six" role="group" aria-label="The chosen note">
-        ${word("Shorter", (note) => lengthenBy(score, this.line, note, -1, this.step))}
-        ${word("Longer", (note) => lengthenBy(score, this.line, note, 1, this.step))}
-        <button type="button" ?disabled=${held === null} aria-expanded=${this.gracing ? "true" : "false"} @click=${this.#toggleGraces}>Gracenote</button>
-        ${word("Split", (note) => splitNote(score, this.line, note, note.from))}
-        ${word("Tie", (note) => tieNote(score, this.line, note, note.from))}
-        <button type="button" ?disabled=${time === null} @click=${() => time !== null && this.#ask(removeTime(score, this.line, time.from, time.to))}>Delete</button>
+    const words = handWords(score, this.line, this.selection, this.step)?.slice(0, SHOWN);
+    return html`<div class="six" role="group" aria-label=${held === null ? "The chosen bars" : "The chosen note"}>
+        ${
+          words?.map(
+            (word) => html`<button type="button" ?disabled=${!isOffered(word)} @click=${() => this.#press(word)}>${word.words}</button>`,
+          ) ?? FIRST_WORDS.map((word) => html`<button type="button" disabled>${word}</button>`)
+        }
       </div>
       ${
         this.gracing && held !== null
@@ -125,9 +130,14 @@ export class HandPanel extends LitElement {
       }`;
   }
 
-  readonly #toggleGraces = (): void => {
-    this.gracing = !this.gracing;
-  };
+  #press({ does }: HandWord): void {
+    if (does.kind === "ask") this.#ask(does.asked);
+    else if (does.kind === "gracenotes") this.gracing = !this.gracing;
+    else if (this.score !== null) {
+      copyTime(this.score, this.line, does.from, does.to);
+      this.requestUpdate();
+    }
+  }
 
   #grace(held: HeldNote, gracenotes: readonly PlainNote[]): void {
     this.gracing = false;

@@ -86,6 +86,7 @@ export const KEY_HELP: readonly { readonly about: string; readonly keys: readonl
       { keys: "Shift Home, End, Page Up, Page Down", does: "a stretch up to there" },
       { keys: "Ctrl A", does: "everything" },
       { keys: "Esc", does: "let go" },
+      { keys: "Right button, Menu", does: "words for what is there" },
     ],
   },
   {

@@ -3,10 +3,12 @@ import { NOTHING, type Selection } from "../../src/editing/selection.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import { pipeLineOf } from "../../src/score/line-of.ts";
 import type { Score } from "../../src/score/score.ts";
+import "../shared/filled-blank.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import { isEmpty } from "./chosen-notes.ts";
 import { NOTICED } from "./grid-rows.ts";
-import type { GridStep } from "./grid-step.ts";
+import { type GridStep, stepEntry } from "./grid-step.ts";
+import { stepChoice, stepStyles } from "./step-choice.ts";
 import "./hand-panel.ts";
 import { drawHoles, HOLES_WIDTH } from "./holes-drawing.ts";
 import { type NoteReading, type Reading, readingOf } from "./reading.ts";
@@ -22,6 +24,7 @@ const TOOK_AWAY = /^(?:delete|remove)\b/;
  * @fires undo-asked
  * @fires redo-asked
  * @fires edits-asked from the six words
+ * @fires step-chosen time is to be drawn in another step
  */
 export class ReadingLine extends LitElement {
   static override properties = {
@@ -33,6 +36,7 @@ export class ReadingLine extends LitElement {
     redoLabel: { attribute: false },
     step: { attribute: false },
     narrow: { state: true },
+    byFinger: { state: true },
   };
 
   declare score: Score | null;
@@ -47,13 +51,17 @@ export class ReadingLine extends LitElement {
   /** How finely time is drawn: by how much "Longer" is longer. */
   declare step: GridStep;
   declare private narrow: boolean;
+  declare private byFinger: boolean;
 
   #narrowQuery = matchMedia("(max-width: 599px)");
+  /** A finger has no keys and no second button, however wide the page is. */
+  #fingerQuery = matchMedia("(max-width: 599px), (pointer: coarse)");
 
   static override styles = [
     controls,
     focusRing,
     visuallyHidden,
+    stepStyles,
     css`
       :host {
         display: block;
@@ -129,6 +137,20 @@ export class ReadingLine extends LitElement {
         gap: 16px;
         padding-inline-start: 24px;
       }
+      hand-panel {
+        margin: 4px 16px 0;
+      }
+      .back {
+        display: flex;
+        justify-content: space-between;
+        align-items: baseline;
+        gap: 24px;
+        padding: 4px 16px 8px;
+      }
+      .back .step {
+        margin-inline-end: auto;
+        color: var(--ink-2);
+      }
       @media (max-width: 1199px) {
         .keys {
           display: none;
@@ -182,15 +204,6 @@ export class ReadingLine extends LitElement {
         .offers .link {
           padding-block: 4px;
         }
-        hand-panel {
-          margin: 4px 16px 0;
-        }
-        .back {
-          display: flex;
-          justify-content: flex-end;
-          gap: 24px;
-          padding: 4px 16px 8px;
-        }
       }
     `,
   ];
@@ -205,17 +218,20 @@ export class ReadingLine extends LitElement {
     this.redoLabel = null;
     this.step = "eighth";
     this.narrow = this.#narrowQuery.matches;
+    this.byFinger = this.#fingerQuery.matches;
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.#narrowQuery.addEventListener("change", this.#narrowChanged);
+    this.#fingerQuery.addEventListener("change", this.#narrowChanged);
     this.#narrowChanged();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#narrowQuery.removeEventListener("change", this.#narrowChanged);
+    this.#fingerQuery.removeEventListener("change", this.#narrowChanged);
   }
 
   override render() {
@@ -230,7 +246,7 @@ export class ReadingLine extends LitElement {
         </div>
         <span class="offers">${this.#undoOffer()}<slot name="offer"></slot></span>
       </div>
-      ${this.narrow ? this.#hand() : nothing}`;
+      ${this.byFinger ? this.#hand() : nothing}`;
   }
 
   #note(reading: NoteReading) {
@@ -276,10 +292,16 @@ export class ReadingLine extends LitElement {
   #hand() {
     return html`<hand-panel .score=${this.score} .line=${this.line} .selection=${this.selection} .step=${this.step}></hand-panel>
       <div class="back">
+        <span class="step">drawn in <filled-blank words=${stepEntry(this.step).words} label="Drawn in">${stepChoice(this.step, this.#chooseStep)}</filled-blank></span>
         <button class="link" type="button" ?disabled=${this.undoLabel === null} @click=${() => this.#tell("undo-asked")}>Undo</button>
         <button class="link" type="button" ?disabled=${this.redoLabel === null} @click=${() => this.#tell("redo-asked")}>Redo</button>
       </div>`;
   }
+
+  readonly #chooseStep = (step: GridStep): void => {
+    this.step = step;
+    this.dispatchEvent(new CustomEvent("step-chosen", { detail: { step }, bubbles: true, composed: true }));
+  };
 
   #tell(event: "undo-asked" | "redo-asked"): void {
     this.dispatchEvent(new CustomEvent(event, { bubbles: true, composed: true }));
@@ -287,6 +309,7 @@ export class ReadingLine extends LitElement {
 
   readonly #narrowChanged = (): void => {
     this.narrow = this.#narrowQuery.matches;
+    this.byFinger = this.#fingerQuery.matches;
   };
 }
 

@@ -1,6 +1,6 @@
 import { html, LitElement, nothing, type PropertyValues } from "lit";
 import { NOTHING, type Selection } from "../../src/editing/selection.ts";
-import type { ChanterNote, PlainNote } from "../../src/pipes/chanter-note.ts";
+import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { Address, Moment } from "../../src/score/address.ts";
 import { barStarts, momentAt, scoreTicks, timeOf } from "../../src/score/bar-starts.ts";
 import type { BarRange } from "../../src/score/edit.ts";
@@ -15,18 +15,17 @@ import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import type { Asked } from "./asked.ts";
 import { insertBar } from "./bar-acts.ts";
 import { placeOfTime, totalWidth } from "./bar-places.ts";
+import { AFTER_LAST, areaOfCaret, ghostAtCaret } from "./caret-marks.ts";
 import { chosenNote, chosenStretch, heldNoteAt, isEmpty } from "./chosen-notes.ts";
 import { drawingStyles } from "./drawing-styles.ts";
 import { drawCellLayer, groundOfBars, inkOfBars } from "./drawn-bars.ts";
 import { frameStyles } from "./frame-styles.ts";
 import type { Ghost } from "./gesture.ts";
-import { labelStyles } from "./label-styles.ts";
-import "./gracenote-menu.ts";
-import { AFTER_LAST, areaOfCaret, ghostAtCaret } from "./caret-marks.ts";
 import { columnAt, columnEnd } from "./grid-columns.ts";
 import type { Caret, GridHost } from "./grid-host.ts";
 import { GridKeyboard } from "./grid-keyboard.ts";
 import { asProperties, DESK, gridHeight, PHONE } from "./grid-measures.ts";
+import { GridMenus } from "./grid-menus.ts";
 import { GridPointer } from "./grid-pointer.ts";
 import { type GridScene, sceneOf } from "./grid-scene.ts";
 import type { GridStep } from "./grid-step.ts";
@@ -34,10 +33,11 @@ import { drawBack, drawMargin, drawTag, drawTeaching } from "./grid-surroundings
 import { GridViewport } from "./grid-viewport.ts";
 import { keysPage } from "./keys-page.ts";
 import { drawLabels } from "./label-column.ts";
+import { labelStyles } from "./label-styles.ts";
 import { MomentLine } from "./moment-line.ts";
-import { graceNote } from "./note-acts.ts";
-import { areaOf, drawChosen, drawFindings, drawFirstStrike, drawFocus, drawGhost, drawSounding, drawStretch } from "./overlay.ts";
+import { drawChosen, drawFindings, drawFirstStrike, drawFocus, drawGhost, drawSounding, drawStretch } from "./overlay.ts";
 import { RowTouch } from "./row-touch.ts";
+import { stepStyles } from "./step-choice.ts";
 
 /**
  * The scale grid: the chanter's rows at their true heights against the band, time as columns, one pipe line as an unbroken trace. Mouse,
@@ -97,6 +97,7 @@ export class ScaleGrid extends LitElement {
   #host: GridHost;
   #keyboard: GridKeyboard;
   #pointer: GridPointer;
+  #menus: GridMenus;
   #moment: MomentLine;
   readonly #viewport = new GridViewport(() => this.renderRoot);
   readonly #touch = new RowTouch((event, note) => this.#emit(event, { note }));
@@ -108,7 +109,7 @@ export class ScaleGrid extends LitElement {
   #resized: ResizeObserver | null = null;
   #narrowQuery = matchMedia("(max-width: 599px)");
 
-  static override styles = [controls, focusRing, visuallyHidden, frameStyles, labelStyles, drawingStyles];
+  static override styles = [controls, focusRing, visuallyHidden, frameStyles, stepStyles, labelStyles, drawingStyles];
 
   constructor() {
     super();
@@ -129,6 +130,7 @@ export class ScaleGrid extends LitElement {
     this.#host = this.#makeHost();
     this.#keyboard = new GridKeyboard(this.#host);
     this.#pointer = new GridPointer(this.#host, () => this.#scroller);
+    this.#menus = new GridMenus(this.#host, () => ({ root: this.renderRoot, scene: this.#scene as GridScene, scroller: this.#scroller }));
     this.#moment = new MomentLine((note) => {
       this.sounding = note;
     });
@@ -224,7 +226,7 @@ export class ScaleGrid extends LitElement {
             section: sectionAround(this.score.frames, this.#viewport.firstBar(this.widths)).name,
           })}
         </div>
-        <div class="time" @pointerdown=${this.#handCame}>
+        <div class="time" @pointerdown=${this.#handCame} @contextmenu=${this.#menus.asked}>
           <svg class="back" aria-hidden="true">${drawBack(scene)}</svg>
           <div class="scroller" tabindex="-1" @scroll=${this.#scrolled}>
             <div class="content" style=${styleMap({ width: `${total + AFTER_LAST}px` })}>
@@ -253,7 +255,8 @@ export class ScaleGrid extends LitElement {
         <div class="margin">${isCompact ? nothing : drawMargin(scene, this.step, this.#chooseStep, this.showKeys)}</div>
       </div>
       <div class="keys" popover="auto" role="dialog" aria-label="Keys">${keysPage()}</div>
-      <gracenote-menu @gracenotes-chosen=${this.#grace}></gracenote-menu>
+      <gracenote-menu @gracenotes-chosen=${this.#menus.gracenotesChosen}></gracenote-menu>
+      <hand-menu @word-pressed=${this.#menus.wordPressed}></hand-menu>
       <div class="heard said" role="status" aria-live="polite"></div>`;
   }
 
@@ -315,7 +318,7 @@ export class ScaleGrid extends LitElement {
         grid.ghost = ghost;
       },
       showKeys: () => grid.showKeys(),
-      showGracenotes: () => grid.showGracenotes(),
+      showGracenotes: () => grid.#menus.showGracenotes(),
       say: (words) => grid.#say(words),
       tell: (event) => grid.#emit(event, {}),
       playFrom: (time) =>
@@ -343,24 +346,6 @@ export class ScaleGrid extends LitElement {
   readonly #chooseStep = (step: GridStep): void => {
     this.step = step;
     this.#emit("step-chosen", { step });
-  };
-
-  /** Shows the choice of gracenotes for the chosen note. */
-  showGracenotes(): void {
-    const scene = this.#scene;
-    const chosen = scene === null ? null : chosenNote(scene.score, scene.line.id, this.selection);
-    const menu = this.renderRoot.querySelector("gracenote-menu");
-    if (scene === null || chosen === null || menu === null) return;
-    const { left, y } = areaOf(scene, chosen);
-    const box = this.#scroller.getBoundingClientRect();
-    void menu.show(chosen.note, chosen.event.gracenotes, box.left + left - this.#scroller.scrollLeft, box.top + y + 20);
-  }
-
-  readonly #grace = (event: CustomEvent<{ readonly gracenotes: readonly PlainNote[] }>): void => {
-    const scene = this.#scene;
-    const chosen = scene === null ? null : chosenNote(scene.score, scene.line.id, this.selection);
-    if (scene !== null && chosen !== null) this.#ask(graceNote(scene.score, scene.line.id, chosen, event.detail.gracenotes), "");
-    this.focus();
   };
 
   readonly #openExample = (): void => this.#emit("example-asked", {});

@@ -303,6 +303,40 @@ test("mouse, finger and keys ask for equal edits for the same act", async () => 
   }
 });
 
+describe("by the mouse's second button", () => {
+  test("a note is chosen, and its words are those of the keys", async () => {
+    const grid = await GridHarness.open(pipeSketch(TUNE));
+    const words = await grid.menuAt([0, 3, "b"]);
+    expect(words.slice(0, 6)).toEqual(["Shorter", "Longer", "Gracenote", "Split", "Tie", "Delete"]);
+    expect(grid.selection).toMatchObject({ kind: "note", at: { bar: 0, at: 960 } });
+    await grid.pressWord("Split");
+    expect(asText(grid.score)).toBe("A2! B {g}B c4 | d8");
+  });
+
+  test("an empty place offers its bar: copy, paste, duplicate, insert, remove", async () => {
+    const grid = await GridHarness.open(pipeSketch(TUNE));
+    const words = await grid.menuAt([1, 3, "high-a"]);
+    expect(words.map((word) => word.replaceAll(/[()]/g, ""))).toEqual([
+      "Copy",
+      "Paste",
+      "Duplicate bar",
+      "Insert bar",
+      "Remove bar",
+      "Delete",
+    ]);
+    await grid.pressWord("Duplicate bar");
+    expect(asText(grid.score)).toBe("A2! B2 c4 | d8 | d8");
+    await grid.menuAt([0, 3, "high-a"]);
+    await grid.pressWord("Copy");
+    await grid.menuAt([2, 3, "high-a"]);
+    await grid.pressWord("Paste");
+    expect(asText(grid.score)).toBe("A2! B2 c4 | d8 | A2 B2 c4");
+    await grid.menuAt([1, 3, "high-a"]);
+    await grid.pressWord("Remove bar");
+    expect(asText(grid.score)).toBe("A2! B2 c4 | A2 B2 c4");
+  });
+});
+
 test("what is refused leaves the score as it was", async () => {
   const grid = await GridHarness.open(pipeSketch("d8!."));
   grid.focusOn(0, 0);

@@ -130,6 +130,22 @@ describe("the six words", () => {
   });
 });
 
+test("with bars chosen the six words are about bars", async () => {
+  const panel = document.createElement("hand-panel");
+  Object.assign(panel, { score: TUNE, line: "pipes", selection: { kind: "stretch", line: "pipes", from: at(0, 0), to: at(2, 0) } });
+  document.body.append(panel);
+  await panel.updateComplete;
+  let result = "";
+  panel.addEventListener("edits-asked", (event) => {
+    const outcome = applyEdits(TUNE, (event.detail as EditsAsked).edits);
+    result = outcome.ok ? asText(outcome.value) : outcome.reason;
+  });
+  const buttons = [...(panel.shadowRoot as ShadowRoot).querySelectorAll<HTMLElement>(".six button")];
+  expect(buttons.map((button) => button.textContent)).toEqual(["Copy", "Paste", "Duplicate bars", "Insert bar", "Remove bars", "Delete"]);
+  buttons[4]?.click();
+  expect(result).toBe("z8 | z8");
+});
+
 for (const theme of ["light", "dark"] as const) {
   test(`axe finds nothing, ${theme}`, async () => {
     document.documentElement.dataset.theme = theme;

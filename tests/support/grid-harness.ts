@@ -207,6 +207,24 @@ export class GridHarness {
     return panel?.matches(":popover-open") ?? false;
   }
 
+  /** Opens the menu with the mouse's second button, and reads its words; those out of use in brackets. */
+  async menuAt(place: GridPlace): Promise<readonly string[]> {
+    const { x, y } = this.#pointOf(place);
+    const init = { clientX: x, clientY: y, button: 2, pointerType: "mouse", bubbles: true, composed: true, cancelable: true };
+    this.#root.querySelector(".surface")?.dispatchEvent(new PointerEvent("contextmenu", init));
+    await this.painted();
+    return this.#menuItems.map((item) => {
+      const words = item.firstChild?.nextSibling?.textContent ?? "";
+      return item.disabled ? `(${words})` : words;
+    });
+  }
+
+  /** Presses a word of the open menu. */
+  async pressWord(words: string): Promise<void> {
+    this.#menuItems.find((item) => item.textContent?.startsWith(words))?.click();
+    await this.settled();
+  }
+
   async pressName(row: ChanterNote): Promise<void> {
     const name = this.#root.querySelector<HTMLElement>(`.name[data-note="${row}"]`);
     name?.dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, button: 0 }));
@@ -258,6 +276,10 @@ export class GridHarness {
 
   #cell(bar: number, eighths: number): HTMLElement | null {
     return this.#root.querySelector<HTMLElement>(`[data-bar="${bar}"][data-at="${eighths * 480}"]`);
+  }
+
+  get #menuItems(): readonly HTMLButtonElement[] {
+    return [...(this.#root.querySelector("hand-menu")?.shadowRoot?.querySelectorAll("button") ?? [])];
   }
 
   get #scroller(): HTMLElement {
