@@ -98,7 +98,8 @@ export class SoundDesk implements ReactiveController {
     const player = await this.#ready();
     if (player === null || asked !== this.#asked) return;
     await player.play(from, this.#settings);
-    this.#become("playing");
+    // A stop asked for while the sound device woke up has won.
+    if (player.playing) this.#become("playing");
   }
 
   readonly stop = (): void => {

@@ -1,4 +1,4 @@
-import { type ConcertPitch } from "../pitch/concert-pitch.ts";
+import type { ConcertPitch } from "../pitch/concert-pitch.ts";
 import { semitoneOf } from "../pitch/semitone.ts";
 import type { Player, PlayerId } from "./player.ts";
 
