@@ -174,8 +174,13 @@ export const frameStyles = css`
     display: grid;
     font: 400 13px/17px var(--sans);
   }
+  .margin .tools .drawn {
+    line-height: 14px;
+  }
   .margin .tools .link {
     font: 500 13px/17px var(--sans);
+    /* 24 px between the middles of two words that can be pressed (WCAG 2.2, 2.5.8). */
+    margin-block-start: 7px;
   }
   .keys kbd {
     font: 500 13px/20px var(--sans);
