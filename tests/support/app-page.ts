@@ -130,6 +130,16 @@ export class AppPage {
     return words.replace(/\s+/g, " ").trim();
   }
 
+  /** Opens a setting of the setup sentence; on a phone the sentence is unfolded first. */
+  async openSetting(label: string): Promise<void> {
+    const fold = this.page.locator("ninefold-app .fold");
+    if ((await fold.isVisible()) && (await fold.getAttribute("aria-expanded")) === "false") await fold.click();
+    await this.page
+      .locator("setup-sentence")
+      .getByRole("button", { name: new RegExp(`^${label}:`) })
+      .click();
+  }
+
   /** Puts a chanter in the stock: its button's first words, such as `B♭`. */
   async chooseChanter(name: string): Promise<void> {
     await this.page

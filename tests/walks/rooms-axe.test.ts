@@ -33,14 +33,7 @@ async function faults({ page }: AppPage): Promise<readonly string[]> {
 /** Every room and a panel, and how one gets there from the working sketch. */
 const PLACES: readonly (readonly [name: string, go: (hand: AppPage) => Promise<void>])[] = [
   ["with a note chosen", (hand) => hand.goTo(0, 0).then(() => hand.press("D"))],
-  [
-    "with a setting open",
-    (hand) =>
-      hand.page
-        .locator("setup-sentence")
-        .getByRole("button", { name: /^Chanter:/ })
-        .click(),
-  ],
+  ["with a setting open", (hand) => hand.openSetting("Chanter")],
   ["the shelf of sketches", (hand) => hand.openShelf().then(() => undefined)],
   [
     "the hand-over room",
