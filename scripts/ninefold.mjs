@@ -62,6 +62,7 @@ async function bundled(command) {
     input: { main: join(root, "src/cli/main.ts"), ...(command !== null && { command: sourceOf(command) }) },
     platform: "node",
     tsconfig: false,
+    resolve: { alias: { "vexflow/core": join(root, "scripts/lean-vexflow.mjs") } },
     logLevel: "silent",
     output: { dir: unfinished, format: "esm", entryFileNames: "[name].mjs", chunkFileNames: "[name]-[hash].mjs" },
   });

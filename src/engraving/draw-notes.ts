@@ -1,4 +1,4 @@
-import { Accidental, Beam, ModifierContext, StaveNote, TickContext } from "vexflow/core";
+import { Accidental, Beam, StaveNote, TickContext } from "vexflow/core";
 import type { Clef } from "../ensemble/player.ts";
 import type { BarSign } from "./bar-signs.ts";
 import type { BeamGroup } from "./beam-groups.ts";
@@ -8,7 +8,7 @@ import { STAFF_SPACE } from "./drawing.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
 import { headWidth, restCode, type Stem } from "./rooms.ts";
 import { staffY } from "./signature.ts";
-import { engravingDesk } from "./vexflow-stave.ts";
+import { engravingDesk, modifiersOfNote } from "./vexflow-stave.ts";
 
 /** VexFlow's names of the accidentals, by semitones from -2. */
 const ACCIDENTALS = ["bb", "b", "n", "#", "##"] as const;
@@ -76,7 +76,7 @@ function staveNote(sign: BarSign, x: number, stem: Stem, clef: Clef): StaveNote 
     if (accidental !== null) note.addModifier(new Accidental(ACCIDENTALS[accidental + 2] as string), index);
   }
   note.setStave(engravingDesk().stave);
-  note.addToModifierContext(new ModifierContext());
+  note.addToModifierContext(modifiersOfNote());
   new TickContext()
     .addTickable(note)
     .preFormat()
