@@ -172,15 +172,11 @@ export const frameStyles = css`
     inset-inline-start: 12px;
     color: var(--ink-3);
     display: grid;
-    font: 400 13px/17px var(--sans);
-  }
-  .margin .tools .drawn {
-    line-height: 14px;
+    /* 24 px between the middles of two words that can be pressed (WCAG 2.2, 2.5.8). */
+    font: 400 13px/24px var(--sans);
   }
   .margin .tools .link {
-    font: 500 13px/17px var(--sans);
-    /* 24 px between the middles of two words that can be pressed (WCAG 2.2, 2.5.8). */
-    margin-block-start: 7px;
+    font: 500 13px/24px var(--sans);
   }
   .keys kbd {
     font: 500 13px/20px var(--sans);

@@ -23,15 +23,17 @@ export function drawBack({ pitch, measures }: GridScene) {
   `;
 }
 
+/** What stands over the drones in the right margin: two lines of 24 px, the least that is easily hit, and 3 px. */
+const TOOLS_ROOM = 51;
+
 /** The right margin: the drone's partials by number, and how finely time is drawn. */
 export function drawMargin({ pitch, measures }: GridScene, step: GridStep, chooseStep: (step: GridStep) => void, showKeys: () => void) {
   const partials = dronePartials(pitch.setup).filter(({ partial }) => partial >= FIRST_NAMED_PARTIAL);
   return html`
     ${partials.length === 0 ? nothing : html`<span class="partial-head">Bass partial</span>`}
     ${partials.map(({ partial, cents }) => html`<span class="partial" style=${styleMap({ top: `${heightOf(measures, cents)}px` })}>${partial}th</span>`)}
-    <div class="tools" style=${styleMap({ top: `${pitch.foot - 51}px` })}>
-      <span class="drawn">drawn in</span>
-      <filled-blank words=${stepEntry(step).words} label="Drawn in">${stepChoice(step, chooseStep)}</filled-blank>
+    <div class="tools" style=${styleMap({ top: `${pitch.foot - TOOLS_ROOM}px` })}>
+      <span>in <filled-blank words=${stepEntry(step).words} label="Drawn in">${stepChoice(step, chooseStep)}</filled-blank></span>
       <button class="link" type="button" @click=${showKeys}>Keys</button>
     </div>
     <span class="their" style=${styleMap({ top: `${pitch.foot + 5}px` })}>their place</span>
