@@ -143,6 +143,7 @@ export const drawingStyles = css`
   }
   .wash {
     fill: var(--steel-wash);
+    fill-opacity: 0.6;
   }
   .wash-rule {
     stroke: var(--steel);
@@ -226,6 +227,9 @@ export const drawingStyles = css`
       fill: none;
       stroke: var(--hum);
       stroke-dasharray: 6 4;
+    }
+    .wash {
+      fill-opacity: 0;
     }
     .name.chosen {
       outline: 2px solid Highlight;

@@ -15,6 +15,8 @@ const BEHIND = 0.08;
 export class MomentLine {
   readonly #sounds: (note: ChanterNote | null) => void;
   #moment: Moment | null = null;
+  /** Where the line was last, px; null when nothing was playing. */
+  #place: number | null = null;
 
   /** @param sounds called when another note sounds, or none. */
   constructor(sounds: (note: ChanterNote | null) => void) {
@@ -38,15 +40,24 @@ export class MomentLine {
     if (line === null || scroller === null || scene === null) return;
     line.classList.toggle("still", moment === null);
     if (moment === null || moment.bar >= scene.score.frames.length) {
+      this.#place = null;
       this.#sounds(null);
       return;
     }
     const shown = matchMedia("(prefers-reduced-motion: reduce)").matches ? onBeat(scene, moment) : moment;
     const x = placeOfMoment(scene.score.frames, scene.widths, shown);
     line.setAttribute("transform", `translate(${Math.round(x * 10) / 10} 0)`);
-    const { scrollLeft, clientWidth } = scroller;
-    if (x < scrollLeft || x > scrollLeft + clientWidth) scroller.scrollLeft = x - clientWidth * BEHIND;
+    this.#turnPage(x, scroller);
     this.#sounds(soundingNote(scene, timeOf(scene.score.frames, moment)));
+  }
+
+  /** Turns when the line leaves the view. Who has scrolled away from it is left there. */
+  #turnPage(x: number, scroller: HTMLElement): void {
+    const { scrollLeft, clientWidth } = scroller;
+    const isSeen = (place: number): boolean => place >= scrollLeft && place <= scrollLeft + clientWidth;
+    const wasSeen = this.#place === null || isSeen(this.#place);
+    if (wasSeen && !isSeen(x)) scroller.scrollLeft = x - clientWidth * BEHIND;
+    this.#place = x;
   }
 }
 

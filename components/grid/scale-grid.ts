@@ -232,8 +232,8 @@ export class ScaleGrid extends LitElement {
             <div class="content" style=${styleMap({ width: `${total + AFTER_LAST}px` })}>
               <svg class="drawing" aria-hidden="true">
                 <defs><pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse"><rect class="hatch-ground" width="6" height="6"></rect><path class="hatch-line" d="M-1.5 1.5L1.5 -1.5M0 6L6 0M4.5 7.5L7.5 4.5"></path></pattern></defs>
-                ${drawStretch(scene, this.ghost?.kind === "stretch" ? this.ghost : chosenStretch(this.score, line.id, this.selection), measures.chords, foot)}
                 <g class="grounds">${groundOfBars(scene, this.range)}</g>
+                ${drawStretch(scene, this.ghost?.kind === "stretch" ? this.ghost : chosenStretch(this.score, line.id, this.selection), measures.chords, foot)}
                 <g class="inks">${inkOfBars(scene, this.range)}</g>
                 ${drawChosen(scene, chosen)}
                 ${drawSounding(scene, this.sounding === null ? null : this.#moment.held(scene))}
@@ -457,13 +457,15 @@ export class ScaleGrid extends LitElement {
     this.#emit("view-moved", this.#viewport.view(this.widths));
   };
 
+  /** Shows a column, or the whole of the note that stands there. */
   #bringIntoView(time: number): void {
     const scene = this.#scene;
     if (scene === null) return;
     const { score, widths, line } = scene;
     const isPast = time >= scoreTicks(score.frames);
-    const end = placeOfTime(score.frames, widths, columnEnd(line, score.frames, time, this.step));
-    this.#viewport.bringIntoView(placeOfTime(score.frames, widths, time), isPast ? end + AFTER_LAST : end);
+    const held = this.#heldAt(scene, time);
+    const end = placeOfTime(score.frames, widths, held?.to ?? columnEnd(line, score.frames, time, this.step));
+    this.#viewport.bringIntoView(placeOfTime(score.frames, widths, held?.from ?? time), isPast ? end + AFTER_LAST : end);
   }
 
   readonly #narrowChanged = (): void => {

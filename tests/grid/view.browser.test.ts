@@ -177,13 +177,19 @@ test("the view tells what it shows when it is scrolled", async () => {
   expect(views.at(-1)).toEqual({ scrollLeft: 960, viewWidth: 1034, firstBar: 10, lastBar: 20 });
 });
 
-test("the moment line moves without the grid being drawn again, and the page turns with it", async () => {
+test("the page turns with the moment line, and a reader who scrolls away from it is left there", async () => {
   const grid = await GridHarness.open(pipeSketch(Array.from({ length: 40 }, () => "d8!").join(" | ")));
   await grid.painted();
   const before = grid.inkElements;
+  grid.grid.moment = { bar: 2, at: ticks(0) };
+  await grid.painted();
+  expect(grid.scrollLeft).toBe(0);
+  expect(grid.inkElements).toEqual(before);
   grid.grid.moment = { bar: 15, at: ticks(0) };
   await grid.painted();
-  expect(grid.scrollLeft).toBeGreaterThan(1200);
-  expect(before.length).toBeGreaterThan(0);
-  grid.grid.moment = null;
+  expect(grid.scrollLeft).toBeCloseTo(15 * 96 - 1034 * 0.08, 0);
+  await grid.scrollTo(0);
+  grid.grid.moment = { bar: 16, at: ticks(0) };
+  await grid.painted();
+  expect(grid.scrollLeft).toBe(0);
 });
