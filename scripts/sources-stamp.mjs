@@ -15,6 +15,7 @@ const SOURCES = [
   "examples",
   "public",
   "scripts/build-plugins.mjs",
+  "scripts/lean-vexflow.mjs",
   "scripts/security-headers.mjs",
 ];
 

@@ -92,7 +92,12 @@ export class PlayersLine extends LitElement {
     const doubled = line.bars.find((bar) => bar.kind === "doubling");
     const pipes = this.score.lines.filter((other): other is PipeLine => other.kind === "pipes");
     const own = line.bars.filter((bar) => bar.kind === "own").length;
-    const about = own === 0 ? "Doubles the pipes throughout." : own === line.bars.length ? "Has a line of its own." : `Has its own notes in ${own} of ${line.bars.length} bars, and doubles the pipes in the rest.`;
+    const about =
+      own === 0
+        ? "Doubles the pipes throughout."
+        : own === line.bars.length
+          ? "Has a line of its own."
+          : `Has its own notes in ${own} of ${line.bars.length} bars, and doubles the pipes in the rest.`;
     return html`<div class="stack">
       ${this.#rename(line)}
       <p class="say">${playerOf(line.player).name}. ${about}</p>
@@ -155,7 +160,12 @@ export class PlayersLine extends LitElement {
   readonly #addPipes = (): void => {
     const first = this.score.lines.find((line): line is PipeLine => line.kind === "pipes");
     if (first === undefined) return;
-    this.#ask("pipes added", { kind: "add-pipes", id: freshId(this.score, "pipes"), name: freshName(this.score, "Pipes"), setup: first.setup });
+    this.#ask("pipes added", {
+      kind: "add-pipes",
+      id: freshId(this.score, "pipes"),
+      name: freshName(this.score, "Pipes"),
+      setup: first.setup,
+    });
   };
 
   #ask(label: string, edit: Edit): void {

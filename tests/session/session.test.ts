@@ -5,7 +5,13 @@ import { newScore } from "../../src/score/new-score.ts";
 import { ticks } from "../../src/units/ticks.ts";
 
 function placing(bar: number): Edit {
-  return { kind: "place", at: { line: "pipes", bar, at: ticks(0) }, ticks: ticks(960), tuplet: null, content: { kind: "pipes", note: "e" } };
+  return {
+    kind: "place",
+    at: { line: "pipes", bar, at: ticks(0) },
+    ticks: ticks(960),
+    tuplet: null,
+    content: { kind: "pipes", note: "e" },
+  };
 }
 
 test("undo gives back the very score before, redo the very score after", () => {
