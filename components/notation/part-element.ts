@@ -68,6 +68,8 @@ export abstract class PartElement extends LitElement {
   #moment: Moment | null = null;
   readonly #painted = new Map<number, PaintedBar>();
   #soundingBar = -1;
+  /** What `placedBars` said last, so that bars are looked up once for each update. */
+  protected placed: readonly PlacedBar[] = [];
 
   constructor() {
     super();
@@ -99,8 +101,18 @@ export abstract class PartElement extends LitElement {
     return this.score === undefined ? null : lineOf(this.score, this.line);
   }
 
+  protected override willUpdate(_changed: PropertyValues): void {
+    this.place();
+  }
+
   protected override updated(_changed: PropertyValues): void {
     this.paint();
+  }
+
+  /** Finds the bars in view anew. */
+  protected place(): void {
+    const line = this.shownLine;
+    this.placed = line === null ? [] : this.placedBars(line);
   }
 
   /** Brings the surface in line with the score: bars whose drawing is the same one are left as they are. */
@@ -108,7 +120,7 @@ export abstract class PartElement extends LitElement {
     const line = this.shownLine;
     const layer = this.surface?.querySelector<SVGGElement>(".bars");
     if (line === null || layer === undefined || layer === null) return;
-    const wanted = this.placedBars(line);
+    const wanted = this.placed;
     const kept = new Set(wanted.map(({ bar }) => bar));
     for (const [bar, painted] of this.#painted) {
       if (kept.has(bar)) continue;
@@ -237,15 +249,14 @@ export abstract class PartElement extends LitElement {
   #atKeys(line: Line): FoundEvent | null {
     const { selection } = this;
     const chosen = selection.kind === "note" && selection.at.line === line.id ? selection.at : this.focusAt;
-    const [first] = this.placedBars(line);
+    const first = this.placed.find(({ bar }) => bar >= 0);
     const moment = chosen ?? { bar: first?.bar ?? 0, at: 0 as Ticks };
     return eventOfPart(this.score, line, moment) ?? eventOfPart(this.score, line, { bar: 0, at: 0 as Ticks });
   }
 
   /** A note's box on the surface; null while its bar is not painted. */
   #boxOf({ bar, at }: FoundEvent): Box | null {
-    const line = this.shownLine;
-    const placed = line === null ? undefined : this.placedBars(line).find((one) => one.bar === bar);
+    const placed = this.placed.find((one) => one.bar === bar);
     const group = placed?.drawing.groups.find((one) => one.at === at && (one.role === "note" || one.role === "rest"));
     if (placed === undefined || group === undefined) return null;
     const { x, y, scale } = placed;

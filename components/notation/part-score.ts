@@ -97,7 +97,6 @@ export class PartScore extends PartElement {
     const line = this.shownLine;
     if (line === null || this.width === 0) return nothing;
     const [written, key] = partCaptions(this.score, line, 0);
-    this.#lines = this.#systems(line);
     return html`<header>
         <h3>${line.name}</h3>
         <p>${written}, ${key}</p>
@@ -125,6 +124,7 @@ export class PartScore extends PartElement {
   }
 
   protected override placedBars(line: Line): readonly PlacedBar[] {
+    this.#lines = this.width === 0 ? [] : this.#systems(line);
     const [first, last] = this.seen;
     return this.#lines.slice(first, last + 1).flatMap((system, index) => this.#row(line, system, first + index));
   }

@@ -2,6 +2,7 @@ import { css, html, nothing, type PropertyDeclarations, type PropertyValues } fr
 import { engravedBar } from "../../src/engraving/engrave-part.ts";
 import { headDrawing } from "../../src/engraving/head-drawing.ts";
 import { partCaptions } from "../../src/engraving/part-words.ts";
+import { type StaffReach, staffReach } from "../../src/engraving/staff-reach.ts";
 import type { Line } from "../../src/score/score.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { focusRing } from "../shared/styles.ts";
@@ -16,6 +17,10 @@ const HEIGHT = 98;
 const LABELS = 216;
 const MARGIN = 84;
 const STAFF_TOP = 36;
+
+/** Heads further from the staff than this make the sheet taller. */
+const ROOM_ABOVE = 22;
+const ROOM_BELOW = 20;
 
 /** Clef and signature end where bar 1 begins, so the staff begins so far left of it. */
 const HEAD = 94;
@@ -39,6 +44,8 @@ export class PartSheet extends PartElement {
   declare private width: number;
   #scrolled = 0;
   #headPainted: object | null = null;
+  #headTop = -1;
+  #extra: StaffReach = { above: 0, below: 0 };
   readonly #idle = new IdleWork();
   readonly #resized = new ResizeObserver(([entry]) => {
     const width = entry?.contentRect.width ?? 0;
@@ -67,7 +74,6 @@ export class PartSheet extends PartElement {
       }
       .sheet {
         position: relative;
-        block-size: 98px;
         contain: strict;
       }
       .label {
@@ -113,9 +119,6 @@ export class PartSheet extends PartElement {
         outline: 2px solid var(--steel);
         outline-offset: 2px;
       }
-      .unnamed {
-        display: block;
-      }
     `,
   ];
 
@@ -153,15 +156,16 @@ export class PartSheet extends PartElement {
       ></part-score>`;
     }
     const [written, key] = partCaptions(this.score, line, this.#firstBar);
+    const height = HEIGHT + this.#extra.above + this.#extra.below;
     const time = { inlineSize: `${this.#timeWidth}px` };
-    return html`<div class="sheet">
+    return html`<div class="sheet" style=${styleMap({ blockSize: `${height}px` })}>
       <div class="label">
         <h3 title=${line.name}>${line.name}</h3>
         <p>${written}</p>
         <p>${key}</p>
       </div>
-      <svg class="head" width=${HEAD} height=${HEIGHT} aria-hidden="true"></svg>
-      <svg class="surface" height=${HEIGHT} aria-hidden="true" style=${styleMap(time)}>
+      <svg class="head" width=${HEAD} height=${height} aria-hidden="true"></svg>
+      <svg class="surface" height=${height} aria-hidden="true" style=${styleMap(time)}>
         <g class="scroll"><g class="bars"></g><rect class="moment" width="1.5"></rect><g class="rings"></g></g>
       </svg>
       ${this.#notes(line, time)}
@@ -170,6 +174,15 @@ export class PartSheet extends PartElement {
 
   #notes(line: Line, time: Readonly<Record<string, string>>) {
     return html`<div class="notes" style=${styleMap(time)}>${this.noteList(line)}</div>`;
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    const line = this.shownLine;
+    if (line !== null && (changed.has("score") || changed.has("line"))) {
+      const { above, below } = staffReach(this.score, line);
+      this.#extra = { above: Math.max(0, above - ROOM_ABOVE), below: Math.max(0, below - ROOM_BELOW) };
+    }
+    super.willUpdate(changed);
   }
 
   protected override updated(changed: PropertyValues): void {
@@ -203,7 +216,7 @@ export class PartSheet extends PartElement {
       if (x >= right) break;
       const next = this.widths[bar + 1] ?? 0;
       if (x + width + next > this.#scrolled && bar < this.score.frames.length) {
-        placed.push({ bar, drawing: this.#drawing(line, bar, width), x, y: STAFF_TOP, scale: 1 });
+        placed.push({ bar, drawing: this.#drawing(line, bar, width), x, y: this.#staffTop, scale: 1 });
       }
       x += width;
     }
@@ -212,6 +225,10 @@ export class PartSheet extends PartElement {
 
   #drawing(line: Line, bar: number, width: number) {
     return engravedBar(this.score, line, bar, { spacing: "desk", width, firstInSystem: bar === 0, lastInSystem: false });
+  }
+
+  get #staffTop(): number {
+    return STAFF_TOP + this.#extra.above;
   }
 
   get #timeWidth(): number {
@@ -230,6 +247,7 @@ export class PartSheet extends PartElement {
 
   #scroll(): void {
     this.#shift();
+    this.place();
     this.paint();
     this.#paintHead();
   }
@@ -248,11 +266,12 @@ export class PartSheet extends PartElement {
       number: false,
       least: HEAD,
     });
-    if (this.#headPainted === drawing && head.childElementCount > 0) return;
+    if (this.#headPainted === drawing && this.#headTop === this.#staffTop && head.childElementCount > 0) return;
     const element = barElement(drawing);
-    element.setAttribute("transform", `translate(${HEAD - drawing.width} ${STAFF_TOP})`);
+    element.setAttribute("transform", `translate(${HEAD - drawing.width} ${this.#staffTop})`);
     head.replaceChildren(element);
     this.#headPainted = drawing;
+    this.#headTop = this.#staffTop;
   }
 
   /** Engraves the bars that will be scrolled to next, which also warms up whatever the engine compiles. */
