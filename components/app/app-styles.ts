@@ -50,7 +50,7 @@ export const appStyles = css`
   }
   transport-bar {
     flex: none;
-    max-inline-size: 352px;
+    max-inline-size: 424px;
   }
   .grid-sheet {
     margin-inline: 16px;
