@@ -1,4 +1,5 @@
 import { html, LitElement } from "lit";
+import { keyed } from "lit/directives/keyed.js";
 import { repeat } from "lit/directives/repeat.js";
 import type { Selection } from "../../src/editing/selection.ts";
 import { screenWidths } from "../../src/engraving/screen-widths.ts";
@@ -175,30 +176,34 @@ export class NinefoldApp extends LitElement {
     `;
   }
 
+  /** Every sketch has a grid of its own, so that none begins where the hand was in another. */
   #grid(session: Session, pipes: PipeLine) {
     const { score, selection } = session;
     const widths = screenWidths(score);
     return html`
       <form-ribbon .score=${score} .widths=${widths} @view-asked=${this.#viewAsked}></form-ribbon>
-      <scale-grid
-        .score=${score}
-        .line=${pipes.id}
-        .widths=${widths}
-        .selection=${selection}
-        .findings=${this.findings}
-        .chosenFinding=${this.chosenFinding}
-        .step=${this.step}
-        @edits-asked=${this.#editsAsked}
-        @selection-asked=${this.#selectionAsked}
-        @view-moved=${this.#viewMoved}
-        @row-touched=${this.#rowTouched}
-        @row-released=${this.#rowReleased}
-        @undo-asked=${this.#undo}
-        @redo-asked=${this.#redo}
-        @play-asked=${this.#sound.turnAsked}
-        @step-chosen=${this.#stepChosen}
-        @example-asked=${this.#desk.show}
-      ></scale-grid>
+      ${keyed(
+        session,
+        html`<scale-grid
+          .score=${score}
+          .line=${pipes.id}
+          .widths=${widths}
+          .selection=${selection}
+          .findings=${this.findings}
+          .chosenFinding=${this.chosenFinding}
+          .step=${this.step}
+          @edits-asked=${this.#editsAsked}
+          @selection-asked=${this.#selectionAsked}
+          @view-moved=${this.#viewMoved}
+          @row-touched=${this.#rowTouched}
+          @row-released=${this.#rowReleased}
+          @undo-asked=${this.#undo}
+          @redo-asked=${this.#redo}
+          @play-asked=${this.#sound.turnAsked}
+          @step-chosen=${this.#stepChosen}
+          @example-asked=${this.#desk.show}
+        ></scale-grid>`,
+      )}
       <reading-line
         .score=${score}
         .line=${pipes.id}

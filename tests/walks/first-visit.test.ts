@@ -107,6 +107,18 @@ describe("a first visit", () => {
     expect(await hand.revision()).toBe(revision);
   });
 
+  test("begins another sketch at its beginning, with the keys on low A", async () => {
+    await hand.openExample("The Long Light");
+    await expect.poll(() => hand.cell(0, 0).isVisible()).toBe(true);
+    const shelf = await hand.openShelf();
+    await shelf.getByRole("button", { name: "New sketch" }).click();
+    await shelf.waitFor({ state: "hidden" });
+    await expect.poll(() => hand.spoken(0, 0)).toBe("Bar 1, beat 1. Low A, empty.");
+    await hand.goTo(0, 0);
+    await hand.press("A");
+    expect(await hand.spoken(0, 0)).toMatch(/^Bar 1, beat 1\. Low A, /);
+  });
+
   test("saves the sketch to a file that the reader takes, and opens it again as it was", async () => {
     await hand.goTo(0, 0);
     await hand.press("B");
