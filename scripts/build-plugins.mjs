@@ -61,12 +61,17 @@ const COMPRESSIBLE = /\.(?:js|css|html|svg|json|webmanifest)$/;
 export function compressedAndStamped() {
   let root = "";
   let out = "";
+  let stamp = "";
   return /** @type {import("vite").Plugin} */ ({
     name: "compressed-and-stamped",
     apply: "build",
     configResolved(config) {
       root = config.root;
       out = resolve(config.root, config.build.outDir);
+    },
+    buildStart() {
+      // Before anything is read: what is changed while the build runs is not in it.
+      stamp = sourcesStamp(root);
     },
     writeBundle: {
       order: "post",
@@ -79,7 +84,7 @@ export function compressedAndStamped() {
           writeFileSync(`${path}.br`, brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length } }));
           writeFileSync(`${path}.gz`, gzipSync(bytes, { level: 9 }));
         }
-        writeFileSync(join(out, STAMP_FILE), sourcesStamp(root));
+        writeFileSync(join(out, STAMP_FILE), stamp);
       },
     },
   });
