@@ -7,7 +7,7 @@ import type { Face, Mark, MarkGroup, MarkRole, TextMark } from "./drawing.ts";
 import { STAFF_HEIGHT } from "./drawing.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
 import { CHART_HEIGHT, CHART_WIDTH, holeChart } from "./hole-chart.ts";
-import { SYLLABLE_SIZE, shownSyllable } from "./rooms.ts";
+import { CHORD_TYPE, SYLLABLE_SIZE, shownSyllable } from "./rooms.ts";
 import type { Skyline } from "./skyline.ts";
 import { textWidth } from "./text-width.ts";
 
@@ -29,14 +29,12 @@ const CLEAR = 4;
 /** Rows keep one height where no ink forbids it, so that neighbours line up. Baselines, desk pixels above the staff. */
 const DIRECTION_BASELINE = -9;
 const SECTION_BASELINE = -32;
-const ENDING_TOP = -32;
 /** A sheet on the desk has no room for words above this; they go under the staff. */
 const DESK_TOP = -36;
 
 const VERSE_STEP = 16;
 
 const WORDS = { face: "italic", weight: 400, size: 13 } as const;
-const CHORDS = { face: "serif", weight: 600, size: 14 } as const;
 
 /** Where a bar's signs stand: `xs` are the left edges of the heads. */
 export interface PlacedSigns {
@@ -100,8 +98,8 @@ function directionGroup({ directions }: BarContext, sky: Skyline): MarkGroup | n
 }
 
 function chordGroup({ text: symbol, at }: PlacedWords, x: number, { width: barWidth, chordBaseline }: BarContext, sky: Skyline): MarkGroup {
-  const width = textWidth(symbol, CHORDS.face, CHORDS.weight, CHORDS.size);
-  return wordsGroup("chord", at, symbol, Math.max(2, Math.min(x, barWidth - width - 2)), chordBaseline, sky, CHORDS);
+  const width = textWidth(symbol, CHORD_TYPE.face, CHORD_TYPE.weight, CHORD_TYPE.size);
+  return wordsGroup("chord", at, symbol, Math.max(2, Math.min(x, barWidth - width - 2)), chordBaseline, sky, CHORD_TYPE);
 }
 
 /** Section and tempo stand on one line at the beginning of their bar. */
@@ -140,11 +138,11 @@ export function tempoMarks(
   return marks;
 }
 
-function endingGroup({ ending, width }: BarContext, sky: Skyline): MarkGroup | null {
+function endingGroup({ ending, width, endingTop }: BarContext, sky: Skyline): MarkGroup | null {
   if (ending === null) return null;
   const left = ending.opens ? 1 : 0;
   const right = width - (ending.closes ? 2 : 0);
-  const top = hundredths(Math.min(ENDING_TOP, sky.topOver(left, right, 0) - CLEAR - 13));
+  const top = hundredths(Math.min(endingTop, sky.topOver(left, right, 0) - CLEAR - 13));
   const hook = hundredths(top + 13);
   const marks: Mark[] = [{ kind: "line", x1: left, y1: top, x2: hundredths(right), y2: top, width: 1 }];
   if (ending.opens) {
@@ -152,7 +150,7 @@ function endingGroup({ ending, width }: BarContext, sky: Skyline): MarkGroup | n
     marks.push(text(`${ending.number}.`, left + 5, top + 12, { face: "serif", weight: 400, size: 13 }));
   }
   if (ending.closes) marks.push({ kind: "line", x1: hundredths(right), y1: top, x2: hundredths(right), y2: hook, width: 1 });
-  return groupOf("furniture", null, marks);
+  return groupOf("ending", null, marks);
 }
 
 function wordsGroup(
@@ -167,7 +165,8 @@ function wordsGroup(
 ): MarkGroup {
   const width = textWidth(words, type.face, type.weight, type.size);
   const above = Math.min(baseline, sky.topOver(left - 2, left + width + 2, 0) - CLEAR);
-  const y = above - type.size < highest ? sky.bottomUnder(left - 2, left + width + 2, STAFF_HEIGHT) + CLEAR + type.size * 0.8 : above;
+  const y =
+    above - type.size * 0.74 < highest ? sky.bottomUnder(left - 2, left + width + 2, STAFF_HEIGHT) + CLEAR + type.size * 0.8 : above;
   return groupOf(role, at, [text(words, left, y, type)]);
 }
 

@@ -106,6 +106,7 @@ export type MarkRole =
   | "words"
   | "syllable"
   | "chord"
+  | "ending"
   | "furniture";
 
 /** Marks that belong together. */

@@ -5,7 +5,7 @@ import { engravedBar } from "./engrave-part.ts";
 import { headDrawing } from "./head-drawing.ts";
 import { MILLIMETRES, PAPER_SIZE, type PageDrawing, type Paper, type PlacedDrawing } from "./page-drawing.ts";
 import { footerGroup, headerGroups } from "./page-words.ts";
-import { CHORD_BASELINE, SYLLABLE_BASELINE } from "./part-facts.ts";
+import { type BarPlace, CHORD_BASELINE, ENDING_TOP, SYLLABLE_BASELINE } from "./part-facts.ts";
 import { barWidths, mayBeRagged, pageFilling, type System, systemsOf } from "./systems.ts";
 
 /** Paper left free all round: 15 mm. */
@@ -93,20 +93,22 @@ function systemDrawings(score: Score, line: Line, system: System, left: number, 
     });
     return [{ drawing: head, x: left, y: 0 }, ...bars];
   };
-  const usual: Levels = { chordBaseline: CHORD_BASELINE, syllableBaseline: SYLLABLE_BASELINE.page };
+  const usual: Levels = { chordBaseline: CHORD_BASELINE, syllableBaseline: SYLLABLE_BASELINE.page, endingTop: ENDING_TOP };
   const drawn = draw(usual);
   const levels: Levels = {
     chordBaseline: Math.min(usual.chordBaseline, ...drawn.flatMap((one) => baselines(one, "chord"))),
     syllableBaseline: Math.max(usual.syllableBaseline, ...drawn.flatMap((one) => baselines(one, "syllable").slice(0, 1))),
+    endingTop: Math.min(usual.endingTop, ...drawn.flatMap(endingTops)),
   };
-  const level = levels.chordBaseline === usual.chordBaseline && levels.syllableBaseline === usual.syllableBaseline;
-  return level ? drawn : draw(levels);
+  return JSON.stringify(levels) === JSON.stringify(usual) ? drawn : draw(levels);
 }
 
-/** Where chords and syllables stand in all bars of a line of staff. */
-interface Levels {
-  readonly chordBaseline: number;
-  readonly syllableBaseline: number;
+/** Where chords, syllables and endings stand in all bars of a line of staff. */
+type Levels = Required<Pick<BarPlace, "chordBaseline" | "syllableBaseline" | "endingTop">>;
+
+/** The top of a bar's ending bracket, half its stroke taken off. */
+function endingTops({ drawing }: PlacedDrawing): readonly number[] {
+  return drawing.groups.filter(({ role }) => role === "ending").map(({ box }) => box.top + 0.5);
 }
 
 /** The baselines of a bar's words of one kind, first to last. */

@@ -10,6 +10,7 @@ import { concertEventsOf } from "../score/doubling.ts";
 import type { Frame } from "../score/frame.ts";
 import { isPipeNote, type LineEvent } from "../score/like-events.ts";
 import { pipeLineOf, pipeLines } from "../score/line-of.ts";
+import { isShort } from "../score/meter.ts";
 import type { Line, Score } from "../score/score.ts";
 import type { BarContext, Closing, EndingBracket, PlacedWords, Reading } from "./bar-context.ts";
 import { altersLeft, isTiedOn } from "./bar-signs.ts";
@@ -30,10 +31,14 @@ export interface BarPlace {
   /** See `BarContext`; left out, the usual ones. */
   readonly chordBaseline?: number;
   readonly syllableBaseline?: number;
+  readonly endingTop?: number;
 }
 
 /** Where chords stand when nothing is in their way, desk pixels above the staff. */
 export const CHORD_BASELINE = -13;
+
+/** Where the bracket over an ending runs. */
+export const ENDING_TOP = -32;
 
 /** Where syllables stand: clear of a stem that points down from the middle of the staff; on the desk clear of any but the lowest. */
 export const SYLLABLE_BASELINE = { desk: STAFF_HEIGHT + 29, page: STAFF_HEIGHT + 24 } as const;
@@ -83,13 +88,14 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
     tieOutReach: tieOut ? reachOf(score, line, bar, place) : 0,
     altersBefore: before === undefined ? {} : altersLeft(eventsBefore, readingOf(line, before), writtenKey(line, before)),
     chartsBefore: line.kind === "pipes" && !(onPage && place.firstInSystem) ? crossFingeredIn(eventsBefore) : [],
-    closing: closingOf(frame, after),
+    closing: closingOf(frame, after, bar === 0 && isShort(frame)),
     ending: endingOf(before, frame, after),
     directions: directionsOf(score, line, bar),
     section: onPage ? sectionOf(frame) : "",
     tempo: onPage ? tempoOf(before, frame) : null,
     chords: onPage ? chordsOf(line, frame) : [],
     chordBaseline: place.chordBaseline ?? CHORD_BASELINE,
+    endingTop: place.endingTop ?? ENDING_TOP,
     syllableBaseline: place.syllableBaseline ?? SYLLABLE_BASELINE[place.spacing],
   };
 }
@@ -134,10 +140,10 @@ function crossFingeredIn(events: readonly LineEvent[]): readonly CrossFingeredNo
   return [...new Set(notes)].sort();
 }
 
-function closingOf(frame: Frame, after: Frame | undefined): Closing {
+function closingOf(frame: Frame, after: Frame | undefined, pickup: boolean): Closing {
   if (frame.repeatEnd) return "repeat";
   if (after === undefined) return "final";
-  return after.section !== null ? "double" : "plain";
+  return after.section !== null && !pickup ? "double" : "plain";
 }
 
 function endingOf(before: Frame | undefined, frame: Frame, after: Frame | undefined): EndingBracket | null {

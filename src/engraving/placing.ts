@@ -4,7 +4,7 @@ import type { BarContext } from "./bar-context.ts";
 import type { BarSign } from "./bar-signs.ts";
 import { beamGroups } from "./beam-groups.ts";
 import { hundredths } from "./boxes.ts";
-import { CLOSING_ROOM, LEAST_GAP, openingRoom, type Room, roomsOf, stemsOf, syllableDistance } from "./rooms.ts";
+import { CLOSING_ROOM, LEAST_GAP, openingRoom, type Room, roomsOf, stemsOf, wordDistance } from "./rooms.ts";
 
 /** Where every head of a bar begins, and whether all rules were kept. */
 export interface Placing {
@@ -106,28 +106,37 @@ const QUARTER = 27;
 
 function pagePositions({ signs, rooms, distances, opening, closing }: Spacing, stretch: number): { xs: number[]; end: number } {
   const xs: number[] = [];
-  let sungTo = 0;
+  let wordsTo = 0;
   let next = opening + (rooms[0]?.before ?? 0) + (LEAST_GAP + 2) * Math.min(stretch, 1.5);
   for (const [index, sign] of signs.entries()) {
     for (const { from, to, least } of distances) {
       if (to === index) next = Math.max(next, (xs[from] as number) + least);
     }
     xs.push(next);
-    sungTo = Math.max(sungTo, next + (rooms[index]?.syllable ?? 0));
+    wordsTo = Math.max(wordsTo, next + Math.max(rooms[index]?.syllable ?? 0, rooms[index]?.chord ?? 0));
     next += Math.max(stretch * QUARTER * (sign.value.ticks / 960) ** 0.6, (rooms[index]?.after ?? 0) + LEAST_GAP);
   }
-  return { xs, end: Math.max(next + closing, sungTo) };
+  return { xs, end: Math.max(next + closing, wordsTo) };
 }
 
 function distancesOf(rooms: readonly Room[]): readonly Distance[] {
   const distances: Distance[] = [];
-  let sung = -1;
   for (const [index, room] of rooms.entries()) {
     const before = rooms[index - 1];
     if (before !== undefined) distances.push({ from: index - 1, to: index, least: before.after + LEAST_GAP + room.before });
-    if (room.syllable === 0) continue;
-    if (sung >= 0) distances.push({ from: sung, to: index, least: syllableDistance(rooms[sung] as Room) });
-    sung = index;
+  }
+  distances.push(...wordDistances(rooms.map(({ syllable }) => syllable)), ...wordDistances(rooms.map(({ chord }) => chord)));
+  return distances.sort((one, other) => one.to - other.to);
+}
+
+/** In a row of words each must end before the next begins; a width of 0 is no word. */
+function wordDistances(widths: readonly number[]): readonly Distance[] {
+  const distances: Distance[] = [];
+  let last = -1;
+  for (const [index, width] of widths.entries()) {
+    if (width === 0) continue;
+    if (last >= 0) distances.push({ from: last, to: index, least: wordDistance(widths[last] as number) });
+    last = index;
   }
   return distances;
 }

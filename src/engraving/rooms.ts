@@ -18,6 +18,8 @@ export interface Room {
   readonly after: number;
   /** The syllable under it; 0 where none is. */
   readonly syllable: number;
+  /** The chord over it, or over the time until the next sign; 0 where none is. */
+  readonly chord: number;
 }
 
 /** Whether the stem of a sign goes up. */
@@ -26,13 +28,16 @@ export type Stem = "up" | "down";
 /** Size of the syllables under the staff. */
 export const SYLLABLE_SIZE = 12.5;
 
+/** How chords are set. */
+export const CHORD_TYPE = { face: "serif", weight: 600, size: 14 } as const;
+
 /** Between any two signs there is at least so much paper. */
 export const LEAST_GAP = 2;
 
 /** Between a bar line and what follows it. */
 export const AFTER_BAR_LINE = 3;
 
-const BEFORE_SYLLABLE = 4;
+const BETWEEN_WORDS = 4;
 
 /** What each kind of bar line takes at the end of its bar. */
 export const CLOSING_ROOM = { plain: 2, double: 4, final: 6, repeat: 11 } as const;
@@ -77,7 +82,10 @@ export function roomsOf(
   context: BarContext,
 ): readonly Room[] {
   const beamed = new Set(beams.flat());
-  return signs.map((sign, index) => roomOf(sign, stems[index] ?? "down", beamed.has(index), clefOf(context)));
+  return signs.map((sign, index) => ({
+    ...roomOf(sign, stems[index] ?? "down", beamed.has(index), clefOf(context)),
+    chord: chordRoom(sign, signs[index + 1], context),
+  }));
 }
 
 /** The width of a sign's head. */
@@ -95,7 +103,7 @@ export function restCode({ value }: BarSign): number {
   return SIGN.wholeRest + Math.log2(value.base);
 }
 
-function roomOf(sign: BarSign, stem: Stem, isBeamed: boolean, clef: Clef): Room {
+function roomOf(sign: BarSign, stem: Stem, isBeamed: boolean, clef: Clef): Omit<Room, "chord"> {
   const dot = sign.value.dots * (glyphWidth(SIGN.dot) + 3.5);
   const syllable = Math.max(0, ...sign.syllables.map((one) => textWidth(shownSyllable(one), "serif", 400, SYLLABLE_SIZE)));
   if (sign.heads.length === 0) return { before: 0, accidentals: 0, after: glyphWidth(restCode(sign)) + dot, syllable };
@@ -125,9 +133,16 @@ export function shownSyllable({ text, hyphen }: { readonly text: string; readonl
   return hyphen ? `${text}-` : text;
 }
 
-/** How far apart the heads of a sign with a syllable and the next sign with one must be. */
-export function syllableDistance(room: Room): number {
-  return room.syllable + BEFORE_SYLLABLE;
+/** How far apart the heads of two signs must be that both have a word of this width or the next one of its row. */
+export function wordDistance(width: number): number {
+  return width + BETWEEN_WORDS;
+}
+
+/** The widest chord that begins with a sign or before the next one. */
+function chordRoom(sign: BarSign, next: BarSign | undefined, { chords }: BarContext): number {
+  if (sign.wholeBar) return 0;
+  const over = chords.filter(({ at }) => at >= sign.at && (next === undefined || at < next.at));
+  return Math.max(0, ...over.map(({ text }) => textWidth(text, CHORD_TYPE.face, CHORD_TYPE.weight, CHORD_TYPE.size)));
 }
 
 /** Accidentals of a chord stand in columns; each is given its own, which is never too little. */

@@ -67,10 +67,11 @@ interface Widths {
 
 function lastThatFits(frames: readonly Frame[], widths: readonly Widths[], first: number, room: number, { most, manner }: Filling): number {
   const sizeOf = (bar: number) => (manner === "pressed" ? widths[bar]?.pressed : widths[bar]?.natural) ?? 0;
+  // A pickup stands before bar 1 on its line, even where bar 1 begins a section.
   const pickup = first === 0 && frames[0] !== undefined && isShort(frames[0]) ? 1 : 0;
   let last = first;
   let used = sizeOf(first);
-  while (last + 1 < frames.length && last + 1 - first < most + pickup && frames[last + 1]?.section === null) {
+  while (last + 1 < frames.length && last + 1 - first < most + pickup && (frames[last + 1]?.section === null || last + 1 === pickup)) {
     used += sizeOf(last + 1);
     if (used > room) break;
     last += 1;
