@@ -93,14 +93,25 @@ function systemDrawings(score: Score, line: Line, system: System, left: number, 
     });
     return [{ drawing: head, x: left, y: 0 }, ...bars];
   };
-  const usual: Levels = { chordBaseline: CHORD_BASELINE, syllableBaseline: SYLLABLE_BASELINE.page, endingTop: ENDING_TOP };
-  const drawn = draw(usual);
-  const levels: Levels = {
-    chordBaseline: Math.min(usual.chordBaseline, ...drawn.flatMap((one) => baselines(one, "chord"))),
-    syllableBaseline: Math.max(usual.syllableBaseline, ...drawn.flatMap((one) => baselines(one, "syllable").slice(0, 1))),
-    endingTop: Math.min(usual.endingTop, ...drawn.flatMap(endingTops)),
+  let levels: Levels = { chordBaseline: CHORD_BASELINE, syllableBaseline: SYLLABLE_BASELINE.page, endingTop: ENDING_TOP };
+  let drawn = draw(levels);
+  // What one bar raises is raised in all, which may in turn raise what stands over it: two rows over each other, so two more drawings at most.
+  for (let pass = 0; pass < 2; pass += 1) {
+    const level = levelsOf(drawn, levels);
+    if (JSON.stringify(level) === JSON.stringify(levels)) break;
+    levels = level;
+    drawn = draw(levels);
+  }
+  return drawn;
+}
+
+/** The highest chords and endings and the lowest syllables of a line of staff, and no nearer to it than they were. */
+function levelsOf(drawn: readonly PlacedDrawing[], least: Levels): Levels {
+  return {
+    chordBaseline: Math.min(least.chordBaseline, ...drawn.flatMap((one) => baselines(one, "chord"))),
+    syllableBaseline: Math.max(least.syllableBaseline, ...drawn.flatMap((one) => baselines(one, "syllable").slice(0, 1))),
+    endingTop: Math.min(least.endingTop, ...drawn.flatMap(endingTops)),
   };
-  return JSON.stringify(levels) === JSON.stringify(usual) ? drawn : draw(levels);
 }
 
 /** Where chords, syllables and endings stand in all bars of a line of staff. */

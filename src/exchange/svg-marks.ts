@@ -2,6 +2,7 @@ import type { CircleMark, LineMark, Mark, TextMark } from "../engraving/drawing.
 import { GLYPH_UNIT, glyphOf } from "../engraving/glyph-table.ts";
 import { textWidth } from "../engraving/text-width.ts";
 import table from "./text-outlines.json" with { type: "json" };
+import { escaped } from "./xml.ts";
 
 /*
  * Marks as SVG text that looks the same on a machine without our fonts: signs and letters are outlines, each defined once in the file
@@ -82,11 +83,6 @@ function plainText({ text, face, weight, size, y }: TextMark, left: number, widt
   const style = face === "italic" ? ' font-style="italic"' : "";
   const length = `textLength="${shortNumber(width, 2)}" lengthAdjust="spacingAndGlyphs"`;
   return `<text x="${shortNumber(left, 2)}" y="${y}" font-family="${family}" font-size="${size}" font-weight="${weight}"${style} ${length}>${escaped(text)}</text>`;
-}
-
-/** A text for the inside of an element or an attribute. */
-export function escaped(text: string): string {
-  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
 }
 
 /** A number with at most so many decimals and no trailing zeros. */

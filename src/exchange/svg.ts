@@ -4,7 +4,8 @@ import { pagesOf } from "../engraving/pages.ts";
 import type { LineId } from "../score/line-id.ts";
 import { lineOf } from "../score/line-of.ts";
 import type { Score } from "../score/score.ts";
-import { escaped, SvgOutlines, shortNumber, svgOfMark } from "./svg-marks.ts";
+import { SvgOutlines, shortNumber, svgOfMark } from "./svg-marks.ts";
+import { escaped } from "./xml.ts";
 
 /** What may be chosen about SVG pages; what is left out gets the value in brackets. */
 export interface SvgOptions {

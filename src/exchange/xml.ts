@@ -56,7 +56,7 @@ function attributeText(attributes: Readonly<Record<string, string>>): string {
 const ESCAPES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
 /** Text as XML takes it. What XML 1.0 has no place for (most control characters, half a surrogate pair) becomes U+FFFD. */
-function escaped(text: string): string {
+export function escaped(text: string): string {
   return text
     .replace(/[&<>"]/g, (sign) => ESCAPES[sign] as string)
     .replace(/[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu, "\uFFFD");
