@@ -167,11 +167,21 @@ export const appStyles = css`
   /* A phone: one view at a time, what is seldom changed folded away, playing under the thumb. */
   @media (max-width: 599px) {
     :host {
-      padding-block-end: 112px;
+      padding-block-end: 84px;
     }
     header {
-      padding: 4px 12px;
+      padding: 0 12px;
       min-block-size: 0;
+    }
+    .rooms .btn {
+      min-block-size: 36px;
+      position: relative;
+    }
+    /* The button is drawn smaller than what the finger hits. */
+    .rooms .btn::after {
+      content: "";
+      position: absolute;
+      inset: -4px;
     }
     h1 {
       font: 600 18px/24px var(--serif);

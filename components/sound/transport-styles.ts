@@ -87,7 +87,7 @@ export const transportStyles = css`
   }
   @media (max-width: 599px), (pointer: coarse) {
     .bar {
-      gap: 0 16px;
+      gap: 0 12px;
     }
     .panel .check {
       min-block-size: 44px;
