@@ -30,7 +30,7 @@ const CLEAR = 4;
 const DIRECTION_BASELINE = -9;
 const SECTION_BASELINE = -32;
 /** A sheet on the desk has no room for words above this; they go under the staff. */
-const DESK_TOP = -36;
+const DESK_TOP = -37.5;
 
 const VERSE_STEP = 16;
 

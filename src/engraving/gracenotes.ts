@@ -53,7 +53,7 @@ export function gracenoteMarks(gracenotes: readonly PlainNote[], right: number, 
     const stem = hundredths(x + HEAD - STEM_WIDTH / 2);
     marks.push({ kind: "glyph", code: SIGN.head.black, x, y, scale: SCALE });
     marks.push({ kind: "line", x1: stem, y1: hundredths(y - 0.4), x2: stem, y2: hundredths(tip), width: STEM_WIDTH });
-    if (y < 0)
+    if (y <= -STAFF_SPACE)
       marks.push({ kind: "line", x1: hundredths(x - 1.4), y1: -STAFF_SPACE, x2: hundredths(x + HEAD + 1.4), y2: -STAFF_SPACE, width: 0.8 });
   }
   const firstStem = left + HEAD - STEM_WIDTH;
