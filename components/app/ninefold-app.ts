@@ -214,6 +214,7 @@ export class NinefoldApp extends LitElement {
         .redoLabel=${session.redoLabel}
         @undo-asked=${this.#undo}
         @redo-asked=${this.#redo}
+        @step-chosen=${this.#stepChosen}
         @edits-asked=${this.#editsAsked}
       ></reading-line>`;
   }

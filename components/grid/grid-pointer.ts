@@ -104,6 +104,11 @@ export class GridPointer {
     if (wanted === null) return;
     if (wanted.edits.length === 0) this.#host.choose(wanted.selection);
     else this.#host.ask(wanted);
+    // A letter typed next goes on after the drawn note, as it does after a typed one.
+    if (press.gesture.kind === "place") {
+      const { to, note } = ghostOf(score, press.gesture, hand, step);
+      this.#host.moveCaret({ time: to, note }, true);
+    }
   };
 
   /** Forgets the press; nothing is changed. */

@@ -36,6 +36,19 @@ describe.each(HANDS)("by %s", (hand) => {
     expect(asText(grid.score)).toBe("z8 | z3 f! z4 | z8 | z8");
   });
 
+  test("a letter typed after drawing goes on where the drawn note ends", async () => {
+    const grid = await GridHarness.open(pipeSketch(EMPTY));
+    await grid.drag(
+      [
+        [0, 2.1, "d"],
+        [0, 5.6, "d"],
+      ],
+      hand,
+    );
+    await grid.key("e");
+    expect(asText(grid.score)).toBe("z2 d4! e z | z8 | z8 | z8");
+  });
+
   test("a note is taken to another time and row", async () => {
     const grid = await GridHarness.open(pipeSketch(TUNE));
     await grid.drag(
