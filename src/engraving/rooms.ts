@@ -40,7 +40,7 @@ export const AFTER_BAR_LINE = 3;
 const BETWEEN_WORDS = 4;
 
 /** What each kind of bar line takes at the end of its bar. */
-export const CLOSING_ROOM = { plain: 2, double: 4, final: 6, repeat: 11 } as const;
+export const CLOSING_ROOM = { plain: 4, double: 6, final: 7, repeat: 12 } as const;
 
 /** Room for a repeat sign at the beginning. */
 export const REPEAT_ROOM = 12;
