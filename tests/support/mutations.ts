@@ -51,7 +51,8 @@ export const anyDamage: fc.Arbitrary<Damage> = fc.record({
 /** The same JSON text with damage done to it; it is still JSON. */
 export function damagedJson(text: string, damages: readonly Damage[]): string {
   const root: unknown = JSON.parse(text);
-  for (const damage of damages) damageAt(root, damage);
+  // A copy of the stranger: the next damage may be done to it.
+  for (const damage of damages) damageAt(root, { ...damage, stranger: structuredClone(damage.stranger) });
   return JSON.stringify(root);
 }
 
@@ -78,7 +79,8 @@ function change(holder: Record<string, unknown>, key: string, act: Damage["act"]
   if (act === "replace") holder[key] = stranger;
   else if (act === "nudge") holder[key] = typeof value === "number" ? value + 1 : typeof value === "boolean" ? !value : stranger;
   else if (act === "add") holder[`${key}s`] = stranger;
-  else if (Array.isArray(holder)) holder.splice(Number(key), act === "remove" ? 1 : 0, ...(act === "double" ? [value] : []));
+  else if (Array.isArray(holder))
+    holder.splice(Number(key), act === "remove" ? 1 : 0, ...(act === "double" ? [structuredClone(value)] : []));
   else if (act === "remove") delete holder[key];
 }
 
