@@ -1,20 +1,19 @@
 import { html, LitElement, type PropertyDeclarations, type PropertyValues } from "lit";
 import type { Selection } from "../../src/editing/selection.ts";
 import { type BarDrawing, type Box, STAFF_HEIGHT } from "../../src/engraving/drawing.ts";
-import { eventOfPart, type FoundEvent, nextEvent, startOfEvent } from "../../src/engraving/note-steps.ts";
-import { eventsOf } from "../../src/engraving/part-facts.ts";
+import { eventOfPart, type FoundEvent, startOfEvent } from "../../src/engraving/note-steps.ts";
 import { spokenEvent } from "../../src/engraving/part-words.ts";
 import type { Address, Moment } from "../../src/score/address.ts";
-import { momentAt, timeOf } from "../../src/score/bar-starts.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import { lineOf } from "../../src/score/line-of.ts";
 import { frameTicks } from "../../src/score/meter.ts";
-import { placedEvents } from "../../src/score/placed-events.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import type { Ticks } from "../../src/units/ticks.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { barElement, classNotes, svgElement } from "./bar-element.ts";
+import { chosenStarts } from "./chosen-starts.ts";
+import { momentForKey } from "./note-keys.ts";
 import { ringPlace } from "./ring-place.ts";
 
 /** A bar's drawing and where its top left stands, in px of the painted surface. */
@@ -150,22 +149,8 @@ export abstract class PartElement extends LitElement {
 
   /** The chosen note or stretch is steel, in the part it was chosen in and in those that double it. */
   #showChosen(line: Line): void {
-    for (const { bar, element } of this.#painted.values()) classNotes(element, "chosen", this.#chosenIn(line, bar));
-  }
-
-  #chosenIn(line: Line, bar: number): ReadonlySet<Ticks> {
-    const { selection, score } = this;
-    const own = line.kind === "concert" ? line.bars[bar] : undefined;
-    const follows = (id: LineId) => id === line.id || (own?.kind === "doubling" && own.of === id);
-    if (selection.kind === "note" && selection.at.bar === bar && follows(selection.at.line)) {
-      const at = startOfEvent(score, line, selection.at);
-      return new Set(at === null ? [] : [at]);
-    }
-    if (selection.kind !== "stretch" || !follows(selection.line)) return new Set();
-    const [from, to] = [timeOf(score.frames, selection.from), timeOf(score.frames, selection.to)];
-    const start = timeOf(score.frames, { bar, at: 0 as Ticks });
-    const inside = placedEvents({ events: eventsOf(score, line, bar) }).filter(({ at }) => start + at >= from && start + at < to);
-    return new Set(inside.map(({ at }) => at));
+    const starts = chosenStarts(this.score, line, this.selection);
+    for (const { bar, element } of this.#painted.values()) if (bar >= 0) classNotes(element, "chosen", starts(bar));
   }
 
   #showFindings(line: Line): void {
@@ -274,32 +259,11 @@ export abstract class PartElement extends LitElement {
     if (line === null || event.altKey || event.ctrlKey || event.metaKey) return;
     const here = this.#atKeys(line);
     if (here === null) return;
-    const target = this.#targetOf(event.key, line, here);
+    const target = momentForKey(event.key, this.score, line, here);
     if (target === undefined) return;
     event.preventDefault();
     if (target !== null) this.#choose(target);
   };
-
-  /** What a key leads to: undefined for keys that are not ours, null where there is nothing further. */
-  #targetOf(key: string, line: Line, here: FoundEvent): Moment | null | undefined {
-    switch (key) {
-      case "ArrowRight":
-        return nextEvent(this.score, line, here, 1);
-      case "ArrowLeft":
-        return nextEvent(this.score, line, here, -1);
-      case "Home":
-        return { bar: 0, at: 0 as Ticks };
-      case "End": {
-        const end = momentAt(this.score.frames, timeOf(this.score.frames, { bar: this.score.frames.length, at: 0 as Ticks }) - 1);
-        return eventOfPart(this.score, line, end);
-      }
-      case "Enter":
-      case " ":
-        return here;
-      default:
-        return undefined;
-    }
-  }
 
   readonly #pressed = (event: PointerEvent): void => {
     const line = this.shownLine;

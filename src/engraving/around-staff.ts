@@ -114,11 +114,7 @@ function headingGroup({ section, tempo }: BarContext, sky: Skyline): MarkGroup |
 }
 
 /** A note value, an equals sign and a figure. */
-export function tempoMarks(
-  { beat, perMinute }: { readonly beat: number; readonly perMinute: number },
-  x: number,
-  y: number,
-): readonly Mark[] {
+function tempoMarks({ beat, perMinute }: { readonly beat: number; readonly perMinute: number }, x: number, y: number): readonly Mark[] {
   const scale = 0.66;
   const dotted = [1440, 2880, 720, 360].includes(beat);
   const plain = dotted ? (beat * 2) / 3 : beat;

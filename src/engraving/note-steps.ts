@@ -3,6 +3,7 @@ import type { LineEvent } from "../score/like-events.ts";
 import { placedEvents } from "../score/placed-events.ts";
 import type { Line, Score } from "../score/score.ts";
 import type { Ticks } from "../units/ticks.ts";
+import { isTiedOn } from "./bar-signs.ts";
 import { eventsOf } from "./part-facts.ts";
 
 /** An event of a part with where it begins. */
@@ -29,4 +30,24 @@ export function nextEvent(score: Score, line: Line, { bar, at }: Moment, directi
 /** Where the event begins that sounds at a moment, as the marks' `at` names it; null where there is none. */
 export function startOfEvent(score: Score, line: Line, moment: Moment): Ticks | null {
   return eventOfPart(score, line, moment)?.at ?? null;
+}
+
+/** All events that sound as one with that at a moment, being tied: itself, those before and those after, in order. Empty where there is none. */
+export function heldTogether(score: Score, line: Line, moment: Moment): readonly FoundEvent[] {
+  const here = eventOfPart(score, line, moment);
+  if (here === null) return [];
+  const chain = [here];
+  for (let first = here; ; ) {
+    const before = nextEvent(score, line, first, -1);
+    if (before === null || !isTiedOn(before.event, first.event)) break;
+    chain.unshift(before);
+    first = before;
+  }
+  for (let last = here; ; ) {
+    const after = nextEvent(score, line, last, 1);
+    if (after === null || !isTiedOn(last.event, after.event)) break;
+    chain.push(after);
+    last = after;
+  }
+  return chain;
 }

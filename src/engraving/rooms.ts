@@ -43,7 +43,7 @@ const BETWEEN_WORDS = 4;
 export const CLOSING_ROOM = { plain: 4, double: 6, final: 7, repeat: 12 } as const;
 
 /** Room for a repeat sign at the beginning. */
-export const REPEAT_ROOM = 12;
+const REPEAT_ROOM = 12;
 
 /** The clef of a part as it is read. */
 export function clefOf(context: Pick<BarContext, "reading">): Clef {
@@ -90,12 +90,8 @@ export function roomsOf(
 
 /** The width of a sign's head. */
 export function headWidth(sign: BarSign): number {
-  return glyphWidth(headCode(sign));
-}
-
-/** The SMuFL code of a sign's head. */
-export function headCode({ value }: BarSign): number {
-  return value.base === 1 ? SIGN.head.whole : value.base === 2 ? SIGN.head.half : SIGN.head.black;
+  const { base } = sign.value;
+  return glyphWidth(base === 1 ? SIGN.head.whole : base === 2 ? SIGN.head.half : SIGN.head.black);
 }
 
 /** The SMuFL code of a rest: from the whole to the 32nd they follow each other. */

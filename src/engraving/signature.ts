@@ -23,8 +23,6 @@ const CLEF_LINE: Readonly<Record<Clef, number>> = { treble: 3, alto: 2, bass: 1 
 /** Steps of the sharps and flats of a signature above the treble clef's bottom line, in the order they are written. */
 const SHARP_STEPS = [8, 5, 9, 6, 3, 7];
 const FLAT_STEPS = [4, 7, 3, 6, 2, 5];
-const SHARPS: readonly Letter[] = ["F", "C", "G", "D", "A", "E"];
-const FLATS: readonly Letter[] = ["B", "E", "A", "D", "G", "C"];
 
 /** How far the signature of each clef lies under the treble's, in steps. */
 const SIGNATURE_SHIFT: Readonly<Record<Clef, number>> = { treble: 0, alto: -1, bass: -2 };
@@ -32,16 +30,6 @@ const SIGNATURE_SHIFT: Readonly<Record<Clef, number>> = { treble: 0, alto: -1, b
 /** Where a letter of an octave stands: y of its line or space. */
 export function staffY(letter: Letter, octave: number, clef: Clef): number {
   return yOfStep(octave * 7 + letterIndex(letter) - BOTTOM_LINE[clef]);
-}
-
-/** Steps above the bottom line for a y; what `staffY` undoes. */
-export function stepAt(y: number): number {
-  return Math.round((STAFF_HEIGHT - y) / (STAFF_SPACE / 2));
-}
-
-/** Staff steps above C0 that a clef gives its bottom line. */
-export function bottomLineOf(clef: Clef): number {
-  return BOTTOM_LINE[clef];
 }
 
 /** The clef sign, drawn from x. */
@@ -85,11 +73,6 @@ export function meterStrip(meter: Meter, x: number): Strip {
     });
   });
   return { marks, width };
-}
-
-/** The letters that a signature of so many fifths sharpens or flattens, in the order they are written; at most six. */
-export function signatureLetters(fifths: number): readonly Letter[] {
-  return fifths > 0 ? SHARPS.slice(0, fifths) : FLATS.slice(0, -fifths);
 }
 
 function signatureSteps(fifths: number): readonly number[] {

@@ -2,7 +2,7 @@ import type { LineEvent } from "../score/like-events.ts";
 import { tupletGroups } from "../score/tuplet-groups.ts";
 import type { BarSign } from "./bar-signs.ts";
 import type { BeamGroup } from "./beam-groups.ts";
-import { boxAround, boxOf, groupOf, hundredths } from "./boxes.ts";
+import { boxAround, groupOf, hundredths } from "./boxes.ts";
 import { type Box, type Mark, type MarkGroup, STAFF_HEIGHT } from "./drawing.ts";
 import { GLYPH_UNIT, glyphOf, glyphWidth, SIGN } from "./glyph-table.ts";
 import type { Stem } from "./rooms.ts";
@@ -44,9 +44,4 @@ function bracket(box: Box, middle: number, figure: number, height: number, hook:
     { kind: "line", x1: hundredths(Math.min(outer, inner)), y1: y, x2: hundredths(Math.max(outer, inner)), y2: y, width: 0.8 },
   ];
   return [...half(box.left, middle - figure / 2 - 2), ...half(box.right, middle + figure / 2 + 2)];
-}
-
-/** The box around a sign's marks, for brackets and words to keep clear of. */
-export function signBox(marks: readonly Mark[]): Box {
-  return boxAround(marks.map(boxOf));
 }
