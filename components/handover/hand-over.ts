@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing } from "lit";
+import { plainFileName } from "../../src/exchange/file-names.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import { fileNameOf, handOutFile, saveSketchFile } from "../session/sketch-file.ts";
@@ -235,7 +236,8 @@ export class HandOver extends LitElement {
   };
 
   #out(rest: string, content: string, type: string): void {
-    const name = fileNameOf(`${this.score.title} - ${rest.replace(/\.[a-z]+$/, "")}`, rest.slice(rest.lastIndexOf(".")));
+    const dot = rest.lastIndexOf(".");
+    const name = fileNameOf(this.score.title, ` - ${plainFileName(rest.slice(0, dot))}${rest.slice(dot)}`);
     handOutFile(name, content, type);
     this.said = `${name} is handed to the browser to save.`;
   }

@@ -1,3 +1,4 @@
+import { plainFileName } from "../../src/exchange/file-names.ts";
 import { savedFormOf, scoreFromSavedForm } from "../../src/score/saved-form.ts";
 import type { Score } from "../../src/score/score.ts";
 
@@ -7,15 +8,9 @@ export const SKETCH_EXTENSION = ".ninefold.json";
 /** A larger file is no sketch: 1,000 bars of eight lines stay under 10 MB. */
 const LARGEST_FILE = 32 * 1024 * 1024;
 
-/** The file name for a title: letters, digits and spaces are kept, so that it reads well on every system. */
+/** The file name for a title: it reads well on every system, and `rest` stands after it as it is. */
 export function fileNameOf(title: string, rest: string): string {
-  const plain = title
-    .normalize("NFC")
-    .replaceAll(/[\\/:*?"<>|\p{Cc}]/gu, " ")
-    .replaceAll(/\s+/g, " ")
-    .replace(/^[ .]+|[ .]+$/g, "")
-    .slice(0, 80);
-  return `${plain === "" ? "Untitled" : plain}${rest}`;
+  return `${plainFileName(title)}${rest}`;
 }
 
 /** Hands a file to the browser's own saving. */
