@@ -28,6 +28,7 @@ export class PartScore extends PartElement {
   /** Which lines are near the window: first and last. */
   declare private seen: readonly [number, number];
   #lines: readonly System[] = [];
+  #rowShown = -1;
 
   constructor() {
     super();
@@ -62,6 +63,12 @@ export class PartScore extends PartElement {
       }
       .lines {
         position: relative;
+      }
+      .row {
+        position: absolute;
+        inline-size: 1px;
+        block-size: 120px;
+        scroll-margin-block: 16px 112px;
       }
       .notes {
         position: absolute;
@@ -105,6 +112,7 @@ export class PartScore extends PartElement {
         <svg class="surface" width=${this.width} height=${this.#lines.length * LINE_HEIGHT} aria-hidden="true">
           <g class="bars"></g><rect class="moment" width="1.5"></rect><g class="rings"></g>
         </svg>
+        <div class="row"></div>
         ${this.noteList(line)}
       </div>`;
   }
@@ -156,6 +164,19 @@ export class PartScore extends PartElement {
     }
     const share = Number.isFinite(toAt) ? (moment.at - fromAt) / (toAt - fromAt) : 0;
     return { x: x + (fromX + 4 + (toX - fromX) * share) * scale, top: y - 16 * scale, height: (STAFF_HEIGHT + 32) * scale };
+  }
+
+  /** While it plays, the line that sounds is kept in view: the page turns when the moment does, and not before. */
+  protected override showMoment(): void {
+    super.showMoment();
+    const bar = this.moment?.bar ?? -1;
+    const row = this.#lines.findIndex(({ first, last }) => first <= bar && bar <= last);
+    if (row === this.#rowShown) return;
+    this.#rowShown = row;
+    const mark = this.renderRoot.querySelector<HTMLElement>(".row");
+    if (row < 0 || mark === null) return;
+    mark.style.top = `${row * LINE_HEIGHT}px`;
+    mark.scrollIntoView({ block: "nearest" });
   }
 
   readonly #look = (): void => {

@@ -136,3 +136,23 @@ test("under 600 px a part is read in lines that stay inside the page", async () 
   expect(bars.length).toBeGreaterThan(score.frames.length);
   for (const bar of bars) expect(bar.getBoundingClientRect().right).toBeLessThanOrEqual(sheet.getBoundingClientRect().right + 0.5);
 });
+
+test("while it plays, the line of a narrow part that sounds is brought into view, and its bars are painted", async () => {
+  const short = lanternScore("B");
+  const score: Score = {
+    ...short,
+    frames: Array.from({ length: 40 }, () => short.frames[1] as Score["frames"][number]),
+    lines: short.lines.map((line) => ({ ...line, bars: Array.from({ length: 40 }, () => line.bars[1]) })) as unknown as Score["lines"],
+  };
+  const sheet = document.createElement("part-sheet");
+  Object.assign(sheet, { score, line: "pipes", widths: screenWidths(score) });
+  sheet.style.width = "390px";
+  onPaper(sheet);
+  await settled(sheet);
+  expect(window.scrollY).toBe(0);
+  sheet.moment = { bar: 39, at: ticks(0) };
+  await expect.poll(() => window.scrollY).toBeGreaterThan(1_000);
+  const lines = sheet.shadowRoot?.querySelector("part-score");
+  await expect.poll(() => lines?.shadowRoot?.querySelector(".sounding")).toBeTruthy();
+  window.scrollTo(0, 0);
+});
