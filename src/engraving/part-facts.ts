@@ -1,5 +1,6 @@
 import { playerOf } from "../ensemble/catalogue.ts";
 import { partKeyOf } from "../ensemble/part-key.ts";
+import type { PlayerId } from "../ensemble/player.ts";
 import { CROSS_FINGERED_NOTES, type CrossFingeredNote, isCrossFingered } from "../pipes/chanter-note.ts";
 import { holesOf } from "../pipes/fingerings.ts";
 import type { Holes, PipeSetup } from "../pipes/pipe-setup.ts";
@@ -51,14 +52,33 @@ export function eventsOf(score: Score, line: Line, bar: number): readonly LineEv
 
 /** The key a part is in at a bar, as its player reads it. */
 export function writtenKey(line: Line, frame: Frame): Key {
-  return line.kind === "pipes" ? PIPE_KEY : partKeyOf(playerOf(line.player), frame.key).key;
+  return line.kind === "pipes" ? PIPE_KEY : partFactsOf(line.player, frame.key).key;
 }
 
 /** How a part is read at a bar. */
 export function readingOf(line: Line, frame: Frame): Reading {
   if (line.kind === "pipes") return { kind: "pipes", holes: holesOfAll(line.setup) };
-  const player = playerOf(line.player);
-  return { kind: "concert", clef: player.clef, transposition: partKeyOf(player, frame.key).transposition };
+  return partFactsOf(line.player, frame.key).reading;
+}
+
+/** What follows from player and key alone; asked for every bar of a score, so it is kept with the key. */
+interface PartFacts {
+  readonly key: Key;
+  readonly reading: Reading & { readonly kind: "concert" };
+}
+
+const partFacts = new WeakMap<Key, Map<PlayerId, PartFacts>>();
+
+function partFactsOf(id: PlayerId, concertKey: Key): PartFacts {
+  const known = partFacts.get(concertKey) ?? new Map<PlayerId, PartFacts>();
+  partFacts.set(concertKey, known);
+  const found = known.get(id);
+  if (found !== undefined) return found;
+  const player = playerOf(id);
+  const { key, transposition } = partKeyOf(player, concertKey);
+  const made: PartFacts = { key, reading: { kind: "concert", clef: player.clef, transposition } };
+  known.set(id, made);
+  return made;
 }
 
 /** Everything the drawing of a bar depends on besides its events. */
@@ -176,7 +196,7 @@ function tempoOf(before: Frame | undefined, { tempo }: Frame): BarContext["tempo
 
 function chordsOf(line: Line, frame: Frame): readonly PlacedWords[] {
   if (line.kind === "pipes") return [];
-  const { diatonic, chromatic } = partKeyOf(playerOf(line.player), frame.key).transposition;
+  const { diatonic, chromatic } = partFactsOf(line.player, frame.key).reading.transposition;
   return frame.chords.map(({ at, symbol }) => ({ at, text: shownChord(transposedChord(symbol, diatonic, chromatic)) }));
 }
 
