@@ -15,12 +15,15 @@ export interface BuiltApp {
   readonly close: () => Promise<void>;
 }
 
-/** @throws RangeError where the app was not built or there is no browser */
-export async function openBuiltApp(): Promise<BuiltApp> {
-  if (!existsSync(`${BUILT}/index.html`)) throw new RangeError("there is no built app: npm run build");
+/**
+ * @param folder what is served, if not the build itself
+ * @throws RangeError where the app was not built or there is no browser
+ */
+export async function openBuiltApp(folder = BUILT): Promise<BuiltApp> {
+  if (!existsSync(`${folder}/index.html`)) throw new RangeError("there is no built app: npm run build");
   const executablePath = findChromium();
   if (executablePath === null) throw new RangeError("there is no Chromium: set CHROMIUM");
-  const served: Served = await serve({ folder: BUILT, port: 0 });
+  const served: Served = await serve({ folder, port: 0 });
   const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGUMENTS });
   let serving = true;
   const stopServing = async (): Promise<void> => {
