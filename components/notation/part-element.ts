@@ -13,6 +13,7 @@ import type { Ticks } from "../../src/units/ticks.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { barElement, classNotes, svgElement } from "./bar-element.ts";
 import { chosenStarts } from "./chosen-starts.ts";
+import { momentOnBeat } from "./moment-on-beat.ts";
 import { momentForKey } from "./note-keys.ts";
 import { ringPlace } from "./ring-place.ts";
 
@@ -38,6 +39,9 @@ const MOMENT = 1.5;
 
 /** Radius of a finding's ring. */
 const RING = 7.5;
+
+/** Whether the reader wants nothing to glide. */
+const STILL = matchMedia("(prefers-reduced-motion: reduce)");
 
 /** A note of a part has been chosen, by hand or by keyboard. */
 export type NoteChosenEvent = CustomEvent<{ readonly address: Address }>;
@@ -188,7 +192,9 @@ export abstract class PartElement extends LitElement {
     if (moment === null || painted === undefined) return;
     const at = startOfEvent(this.score, line, moment);
     classNotes(painted.element, "sounding", new Set(at === null ? [] : [at]));
-    const { x, top, height } = this.momentLine(painted, moment);
+    const frame = this.score.frames[moment.bar];
+    const shown = frame !== undefined && STILL.matches ? momentOnBeat(frame, moment) : moment;
+    const { x, top, height } = this.momentLine(painted, shown);
     mark.setAttribute("x", String(Math.round((x - MOMENT / 2) * 10) / 10));
     mark.setAttribute("y", String(top));
     mark.setAttribute("height", String(height));

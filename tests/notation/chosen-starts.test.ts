@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { chosenStarts } from "../../components/notation/chosen-starts.ts";
+import { momentOnBeat } from "../../components/notation/moment-on-beat.ts";
 import { momentForKey } from "../../components/notation/note-keys.ts";
-import type { Line } from "../../src/score/score.ts";
+import type { Line, Score } from "../../src/score/score.ts";
 import { ticks } from "../../src/units/ticks.ts";
 import { lanternScore } from "../support/lantern-score.ts";
 
@@ -35,4 +36,11 @@ test("arrow keys lead over bar lines and stop at both ends, Home and End lead th
   expect(momentForKey("ArrowRight", score, pipes, at(5, 1440))).toBeNull();
   expect(momentForKey("Home", score, pipes, at(3, 0))).toEqual({ bar: 0, at: 0 });
   expect(momentForKey("Tab", score, pipes, at(3, 0))).toBeUndefined();
+});
+
+test("for those who want nothing to glide the moment stands on its beat: in 4/4, in 6/8, and in a pickup that is the bar's fourth beat", () => {
+  const on = (bar: number, moment: number) => momentOnBeat(score.frames[bar] as Score["frames"][number], { bar, at: ticks(moment) }).at;
+  expect([0, 959, 960, 3839].map((moment) => on(1, moment))).toEqual([0, 0, 960, 2880]);
+  expect([1439, 1440, 2000].map((moment) => on(4, moment))).toEqual([0, 1440, 1440]);
+  expect([0, 700].map((moment) => on(0, moment))).toEqual([0, 0]);
 });
