@@ -81,14 +81,6 @@ export const appStyles = css`
     gap: 32px;
     padding: 8px 24px 12px;
   }
-  .small {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 4px 24px;
-    padding: 0 24px 12px;
-    font: 400 13px/20px var(--sans);
-    color: var(--ink-3);
-  }
   .telling {
     position: fixed;
     inset-inline: 24px;

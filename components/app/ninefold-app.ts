@@ -7,7 +7,7 @@ import { type ChanterNote, isCrossFingered } from "../../src/pipes/chanter-note.
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import type { Address } from "../../src/score/address.ts";
 import { check } from "../../src/score/check.ts";
-import type { Edit } from "../../src/score/edit.ts";
+import type { BarRange, Edit } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
@@ -22,8 +22,9 @@ import { appStyles } from "./app-styles.ts";
 import { chosenBars } from "./chosen-bars.ts";
 import type { CureTakenEvent, FindingChosenEvent } from "./findings-list.ts";
 import { SketchDesk } from "./sketch-desk.ts";
+import type { ThemeChosenEvent } from "./small-print.ts";
 import { SoundDesk } from "./sound-desk.ts";
-import { isTheme, showTheme, THEMES, type Theme } from "./theme.ts";
+import { isTheme, showTheme, type Theme } from "./theme.ts";
 import "../grid/form-ribbon.ts";
 import "../grid/reading-line.ts";
 import "../grid/scale-grid.ts";
@@ -35,6 +36,7 @@ import "../sound/blend-panel.ts";
 import "../sound/transport-bar.ts";
 import "./findings-list.ts";
 import "./sketch-shelf.ts";
+import "./small-print.ts";
 
 /** How long a refusal stays on screen, in milliseconds. */
 const REFUSAL_STAYS = 6000;
@@ -81,6 +83,7 @@ export class NinefoldApp extends LitElement {
   #refusalTimer: ReturnType<typeof setTimeout> | null = null;
   #checkTimer: ReturnType<typeof setTimeout> | null = null;
   #scrollLeft = 0;
+  #chosen: BarRange = { first: 0, last: 0 };
 
   static override styles = [controls, focusRing, visuallyHidden, appStyles];
 
@@ -122,7 +125,7 @@ export class NinefoldApp extends LitElement {
     if (session === null) return html`<header><span class="mark">Ninefold</span></header>`;
     const { score, selection } = session;
     const pipes = this.#pipesOnGrid(score);
-    const chosen = chosenBars(score, selection, this.hand);
+    const chosen = this.#chosenBars(score, selection);
     return html`
       <header class=${this.unfolded ? "unfolded" : "folded"}>
         <span class="mark">Ninefold</span>
@@ -171,7 +174,13 @@ export class NinefoldApp extends LitElement {
           <players-line .score=${score} .onGrid=${this.onGrid} @edits-asked=${this.#editsAsked} @line-chosen=${this.#lineChosen}></players-line>
         </div>
       </footer>
-      ${this.#smallPrint()}
+      <small-print
+        .saveState=${this.#desk.workspace.saveState}
+        .keeps=${this.#desk.workspace.keeps}
+        .revision=${score.revision}
+        .theme=${this.theme}
+        @theme-chosen=${this.#themeChosen}
+      ></small-print>
       ${this.#desk.render()}
     `;
   }
@@ -231,20 +240,18 @@ export class NinefoldApp extends LitElement {
     return html`<button class="link" type="button" aria-pressed=${this.view === view ? "true" : "false"} @click=${() => this.#show(view)}>${words}</button>`;
   }
 
-  #smallPrint() {
-    return html`<p class="small">
-      <span data-save=${this.#desk.workspace.saveState.kind}>${this.#desk.saveStateInWords()}</span>
-      <span>Revision ${this.#session?.score.revision}</span>
-      <label>Seen <select .value=${this.theme} @change=${this.#themeChosen}>${THEMES.map(({ theme, words }) => html`<option value=${theme} ?selected=${theme === this.theme}>${words}</option>`)}</select></label>
-      <span>Performing or recording a cover needs permission or a licence under local law. Local noise-at-work rules come first.</span>
-    </p>`;
-  }
-
   #pipesOnGrid(score: Score): PipeLine {
     const pipes = score.lines.filter((line): line is PipeLine => line.kind === "pipes");
     const found = pipes.find((line) => line.id === this.onGrid) ?? pipes[0];
     if (found === undefined) throw new RangeError("A sketch has at least one pipe line.");
     return found;
+  }
+
+  /** The same object while the bars are the same, so that what shows them is not drawn again. */
+  #chosenBars(score: Score, selection: Selection): BarRange {
+    const { first, last } = chosenBars(score, selection, this.hand);
+    if (first !== this.#chosen.first || last !== this.#chosen.last) this.#chosen = { first, last };
+    return this.#chosen;
   }
 
   /** A first visit begins where there is most to see: on the first note outside the nine. */
@@ -267,8 +274,11 @@ export class NinefoldApp extends LitElement {
 
   #sketchChanged(): void {
     const session = this.#desk.workspace.sketch?.session ?? null;
-    if (session !== null && session !== this.#session) this.#take(session);
-    this.requestUpdate();
+    const foot = this.renderRoot?.querySelector("small-print");
+    if (session !== null && session !== this.#session) {
+      this.#take(session);
+      this.requestUpdate();
+    } else if (foot) foot.saveState = this.#desk.workspace.saveState;
   }
 
   #take(session: Session): void {
@@ -421,11 +431,9 @@ export class NinefoldApp extends LitElement {
     event.preventDefault();
   };
 
-  readonly #themeChosen = (event: Event): void => {
-    const theme = (event.target as HTMLSelectElement).value;
-    if (!isTheme(theme)) return;
-    this.#setTheme(theme);
-    void this.#desk.workspace.keepSetting("theme", theme);
+  readonly #themeChosen = (event: ThemeChosenEvent): void => {
+    this.#setTheme(event.detail.theme);
+    void this.#desk.workspace.keepSetting("theme", event.detail.theme);
   };
 
   #setTheme(theme: Theme): void {

@@ -73,14 +73,6 @@ export class SketchDesk implements ReactiveController {
       <div class="telling" role="status">${this.#told()}</div>`;
   }
 
-  /** How the sketch stands with the device, as a sentence. */
-  saveStateInWords(): string {
-    const state = this.workspace.saveState;
-    if (!this.workspace.keeps) return "This browser keeps nothing between visits. Save to a file.";
-    if (state.kind === "failed") return state.reason;
-    return state.kind === "saving" ? "Saving on this device" : "Saved on this device";
-  }
-
   readonly show = async (): Promise<void> => {
     this.#trouble = "";
     await this.#renew();
