@@ -10,6 +10,7 @@ import { check } from "../../src/score/check.ts";
 import type { BarRange, Edit } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { LineId } from "../../src/score/line-id.ts";
+import { eventAt } from "../../src/score/placed-events.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
 import type { Hertz } from "../../src/units/hertz.ts";
 import { ticks } from "../../src/units/ticks.ts";
@@ -346,8 +347,9 @@ export class NinefoldApp extends LitElement {
   };
 
   readonly #noteChosen = (event: CustomEvent<{ readonly address: Address }>): void => {
-    const { address } = event.detail;
-    this.#session?.choose({ kind: "note", at: address });
+    if (this.#session === null) return;
+    const address = onLine(this.#pipesOnGrid(this.#session.score), event.detail.address);
+    this.#session.choose({ kind: "note", at: address });
     this.#reveal(address);
   };
 
@@ -448,6 +450,12 @@ export class NinefoldApp extends LitElement {
   #show(view: "grid" | LineId): void {
     this.view = view;
   }
+}
+
+/** What the pipes on the grid have at a moment that was pressed in any part. */
+function onLine(line: PipeLine, { bar, at }: Address): Address {
+  const events = line.bars[bar];
+  return { line: line.id, bar, at: (events === undefined ? null : eventAt(events, at))?.at ?? at };
 }
 
 function firstCrossFingered(line: PipeLine): Address | null {
