@@ -188,7 +188,7 @@ export class AppPage {
 
   async revision(): Promise<number> {
     const text = await this.page
-      .locator("ninefold-app .small")
+      .locator("small-print")
       .getByText(/^Revision \d+$/)
       .textContent();
     return Number(/\d+/.exec(text ?? "")?.[0]);
