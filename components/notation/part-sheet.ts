@@ -22,6 +22,9 @@ const STAFF_TOP = 36;
 const ROOM_ABOVE = 22;
 const ROOM_BELOW = 20;
 
+/** What the bracket of an ending takes over gracenotes, where a part has one. */
+const ENDING_ROOM = 14;
+
 /** Clef and signature end where bar 1 begins, so the staff begins so far left of it. */
 const HEAD = 94;
 
@@ -101,10 +104,14 @@ export class PartSheet extends PartElement {
         position: absolute;
         inset: 0 auto auto 216px;
       }
-      .notes {
+      .time {
         position: absolute;
         inset: 0 auto 0 216px;
         overflow: hidden;
+      }
+      .notes {
+        position: absolute;
+        inset: 0;
         cursor: pointer;
       }
       .notes:focus-visible {
@@ -173,14 +180,15 @@ export class PartSheet extends PartElement {
   }
 
   #notes(line: Line, time: Readonly<Record<string, string>>) {
-    return html`<div class="notes" style=${styleMap(time)}>${this.noteList(line)}</div>`;
+    return html`<div class="time" style=${styleMap(time)}>${this.noteList(line)}</div>`;
   }
 
   protected override willUpdate(changed: PropertyValues): void {
     const line = this.shownLine;
     if (line !== null && (changed.has("score") || changed.has("line"))) {
       const { above, below } = staffReach(this.score, line);
-      this.#extra = { above: Math.max(0, above - ROOM_ABOVE), below: Math.max(0, below - ROOM_BELOW) };
+      const endings = this.score.frames.some(({ ending }) => ending !== null) ? ENDING_ROOM : 0;
+      this.#extra = { above: Math.max(endings, above - ROOM_ABOVE), below: Math.max(0, below - ROOM_BELOW) };
     }
     super.willUpdate(changed);
   }
