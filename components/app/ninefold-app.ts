@@ -10,6 +10,7 @@ import { check } from "../../src/score/check.ts";
 import type { BarRange, Edit } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { LineId } from "../../src/score/line-id.ts";
+import { lineOf } from "../../src/score/line-of.ts";
 import { eventAt } from "../../src/score/placed-events.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
 import type { Hertz } from "../../src/units/hertz.ts";
@@ -348,7 +349,7 @@ export class NinefoldApp extends LitElement {
 
   readonly #noteChosen = (event: CustomEvent<{ readonly address: Address }>): void => {
     if (this.#session === null) return;
-    const address = onLine(this.#pipesOnGrid(this.#session.score), event.detail.address);
+    const address = followed(this.#session.score, event.detail.address);
     this.#session.choose({ kind: "note", at: address });
     this.#reveal(address);
   };
@@ -452,10 +453,13 @@ export class NinefoldApp extends LitElement {
   }
 }
 
-/** What the pipes on the grid have at a moment that was pressed in any part. */
-function onLine(line: PipeLine, { bar, at }: Address): Address {
-  const events = line.bars[bar];
-  return { line: line.id, bar, at: (events === undefined ? null : eventAt(events, at))?.at ?? at };
+/** The note that was pressed: where a player doubles the pipes, theirs, so that it is chosen on the grid; his own where he has one. */
+function followed(score: Score, address: Address): Address {
+  const bar = lineOf(score, address.line)?.bars[address.bar];
+  if (bar?.kind !== "doubling") return address;
+  const pipes = lineOf(score, bar.of)?.bars[address.bar];
+  const found = pipes?.kind === "pipes" ? eventAt(pipes, address.at) : null;
+  return { line: bar.of, bar: address.bar, at: found?.at ?? address.at };
 }
 
 function firstCrossFingered(line: PipeLine): Address | null {

@@ -63,10 +63,10 @@ test("a click on a note chooses it, and the chosen note is steel", async () => {
   sheet.addEventListener("note-chosen", (event) => heard.push((event as CustomEvent<{ address: Address }>).detail.address));
   const note = barsOf(sheet)[1]?.querySelector('path.note[data-at="1440"]') as SVGPathElement;
   const { left, top, width, height } = note.getBoundingClientRect();
-  const list = sheet.shadowRoot?.querySelector(".notes [role=listbox]") as HTMLElement;
-  list.dispatchEvent(
-    new PointerEvent("pointerdown", { clientX: left + width / 2, clientY: top + height / 2, bubbles: true, composed: true, button: 0 }),
-  );
+  const [clientX, clientY] = [left + width / 2, top + height / 2];
+  // To whatever lies uppermost there, as a real press would go.
+  const hit = sheet.shadowRoot?.elementFromPoint(clientX, clientY);
+  hit?.dispatchEvent(new PointerEvent("pointerdown", { clientX, clientY, bubbles: true, composed: true, button: 0 }));
   expect(heard).toEqual([{ line: "pipes", bar: 1, at: 1440 }]);
   sheet.selection = { kind: "note", at: heard[0] as Address };
   await sheet.updateComplete;
