@@ -158,6 +158,7 @@ export class NinefoldApp extends LitElement {
               .widths=${screenWidths(score)}
               .selection=${selection}
               .findings=${this.findings}
+              .chosenFinding=${this.chosenFinding}
               @note-chosen=${this.#noteChosen}
             ></part-sheet>`,
           )}

@@ -51,6 +51,12 @@ export const inkStyles = css`
     fill: var(--ink);
     text-anchor: middle;
   }
+  .ring.chosen circle {
+    fill: var(--ink);
+  }
+  .ring.chosen text {
+    fill: var(--paper);
+  }
   @media (forced-colors: active) {
     svg {
       fill: CanvasText;
@@ -66,6 +72,13 @@ export const inkStyles = css`
     .ring circle {
       fill: Canvas;
       stroke: CanvasText;
+    }
+    .ring text,
+    .ring.chosen circle {
+      fill: CanvasText;
+    }
+    .ring.chosen text {
+      fill: Canvas;
     }
   }
 `;

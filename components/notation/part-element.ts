@@ -58,6 +58,7 @@ export abstract class PartElement extends LitElement {
     line: { attribute: false },
     selection: { attribute: false },
     findings: { attribute: false },
+    chosenFinding: { attribute: false },
     focusAt: { state: true },
   };
 
@@ -65,6 +66,8 @@ export abstract class PartElement extends LitElement {
   declare line: LineId;
   declare selection: Selection;
   declare findings: readonly Finding[];
+  /** The one of them that is being looked at, if any. */
+  declare chosenFinding: Finding | null;
   /** The note the arrow keys are at, where that is not the chosen one. */
   declare protected focusAt: Moment | null;
 
@@ -79,6 +82,7 @@ export abstract class PartElement extends LitElement {
     this.line = "";
     this.selection = { kind: "nothing" };
     this.findings = [];
+    this.chosenFinding = null;
     this.focusAt = null;
   }
 
@@ -161,12 +165,13 @@ export abstract class PartElement extends LitElement {
     const layer = this.surface?.querySelector<SVGGElement>(".rings");
     if (layer === undefined || layer === null) return;
     const rings: SVGGElement[] = [];
-    for (const [index, { address }] of this.findings.entries()) {
+    for (const [index, finding] of this.findings.entries()) {
+      const { address } = finding;
       const painted = address.line === line.id ? this.#painted.get(address.bar) : undefined;
       if (painted === undefined) continue;
       const { x, y } = ringPlace(painted.drawing, startOfEvent(this.score, line, address), RING);
       const ring = svgElement("g", {
-        class: "ring",
+        class: finding === this.chosenFinding ? "ring chosen" : "ring",
         transform: `translate(${painted.x + x * painted.scale} ${painted.y + y * painted.scale})`,
       });
       const number = svgElement("text", { y: 4 });

@@ -40,11 +40,14 @@ export class PartSheet extends PartElement {
     widths: { attribute: false },
     scrolled: { attribute: false, noAccessor: true },
     width: { state: true },
+    keyShown: { state: true },
   };
 
   /** How wide each bar is, px: those of the grid. */
   declare widths: readonly number[];
   declare private width: number;
+  /** The key the label names: that of the first bar in view. */
+  declare private keyShown: string;
   #scrolled = 0;
   #headPainted: object | null = null;
   #headTop = -1;
@@ -60,6 +63,7 @@ export class PartSheet extends PartElement {
     super();
     this.widths = [];
     this.width = 0;
+    this.keyShown = "";
   }
 
   static override styles = [
@@ -159,17 +163,18 @@ export class PartSheet extends PartElement {
         .line=${this.line}
         .selection=${this.selection}
         .findings=${this.findings}
+        .chosenFinding=${this.chosenFinding}
         .width=${this.width}
       ></part-score>`;
     }
-    const [written, key] = partCaptions(this.score, line, this.#firstBar);
+    const [written] = partCaptions(this.score, line, 0);
     const height = HEIGHT + this.#extra.above + this.#extra.below;
     const time = { inlineSize: `${this.#timeWidth}px` };
     return html`<div class="sheet" style=${styleMap({ blockSize: `${height}px` })}>
       <div class="label">
         <h3 title=${line.name}>${line.name}</h3>
         <p>${written}</p>
-        <p>${key}</p>
+        <p>${this.keyShown}</p>
       </div>
       <svg class="head" width=${HEAD} height=${height} aria-hidden="true"></svg>
       <svg class="surface" height=${height} aria-hidden="true" style=${styleMap(time)}>
@@ -191,6 +196,7 @@ export class PartSheet extends PartElement {
       this.#extra = { above: Math.max(endings, above - ROOM_ABOVE), below: Math.max(0, below - ROOM_BELOW) };
     }
     super.willUpdate(changed);
+    this.#nameKey();
   }
 
   protected override updated(changed: PropertyValues): void {
@@ -243,17 +249,23 @@ export class PartSheet extends PartElement {
     return Math.max(0, this.width - LABELS - MARGIN);
   }
 
-  /** The first bar whose beginning is in view. */
+  /** The bar that lies at the left edge of the view: what the head says holds from there. */
   get #firstBar(): number {
     let x = 0;
     for (const [bar, width] of this.widths.entries()) {
-      if (x + width / 2 > this.#scrolled) return bar;
       x += width;
+      if (x > this.#scrolled) return Math.min(bar, this.score.frames.length - 1);
     }
-    return 0;
+    return Math.max(0, this.score.frames.length - 1);
+  }
+
+  #nameKey(): void {
+    const line = this.shownLine;
+    if (line !== null) [, this.keyShown] = partCaptions(this.score, line, this.#firstBar);
   }
 
   #scroll(): void {
+    this.#nameKey();
     this.#shift();
     this.place();
     this.paint();
@@ -264,16 +276,12 @@ export class PartSheet extends PartElement {
     this.surface?.querySelector(".scroll")?.setAttribute("transform", `translate(${-this.#scrolled} 0)`);
   }
 
-  /** Clef, signature and meter at the first bar in view. */
+  /** Clef, signature and meter of the first bar in view. */
   #paintHead(): void {
     const line = this.shownLine;
     const head = this.renderRoot.querySelector("svg.head");
     if (line === null || head === null || this.score.frames.length === 0) return;
-    const drawing = headDrawing(this.score, line, Math.min(this.#firstBar, this.score.frames.length - 1), {
-      meter: true,
-      number: false,
-      least: HEAD,
-    });
+    const drawing = headDrawing(this.score, line, this.#firstBar, { meter: true, number: false, least: HEAD });
     if (this.#headPainted === drawing && this.#headTop === this.#staffTop && head.childElementCount > 0) return;
     const element = barElement(drawing);
     element.setAttribute("transform", `translate(${HEAD - drawing.width} ${this.#staffTop})`);

@@ -4,6 +4,7 @@ import type { PartSheet } from "../../components/notation/part-sheet.ts";
 import { applyEdit } from "../../src/editing/apply-edit.ts";
 import { screenWidths } from "../../src/engraving/screen-widths.ts";
 import type { Address } from "../../src/score/address.ts";
+import type { Finding } from "../../src/score/finding.ts";
 import type { Score } from "../../src/score/score.ts";
 import { ticks } from "../../src/units/ticks.ts";
 import { lanternScore } from "../support/lantern-score.ts";
@@ -116,6 +117,48 @@ test("only bars in view are painted, and scrolling brings the others", async () 
   const lefts = barsOf(sheet).map((bar) => Number(/translate\(([\d.]+)/.exec(bar.getAttribute("transform") ?? "")?.[1]));
   expect(Math.min(...lefts)).toBeGreaterThan(4_000 - 2 * (sheet.widths[0] as number));
   expect(Math.max(...lefts)).toBeLessThan(4_000 + 1_000);
+});
+
+test("head and label of a part say the key in force at the left edge, wherever that is scrolled to", async () => {
+  const score = lanternScore("B", "trumpet-bb");
+  const sheet = await sheetOf(score, "doubler");
+  const shown = async (scrolled: number) => {
+    sheet.scrolled = scrolled;
+    await sheet.updateComplete;
+    const head = sheet.shadowRoot?.querySelector("svg.head > g");
+    return [sheet.shadowRoot?.querySelector(".label p:last-child")?.textContent, head?.querySelector(".signature:nth-child(3)")] as const;
+  };
+  const change = screenWidths(score)
+    .slice(0, 4)
+    .reduce((sum, width) => sum + width, 0);
+  const [first, signature] = await shown(0);
+  expect(first).toBe("F♯ major");
+  const [before, same] = await shown(change - 2);
+  expect([before, same]).toEqual([first, signature]);
+  const [after, other] = await shown(change + 2);
+  expect(after).toBe("D♭ major");
+  expect(other?.getAttribute("d")).not.toBe(signature?.getAttribute("d"));
+  expect((await shown(0))[0]).toBe("F♯ major");
+});
+
+test.each(["light", "dark"] as const)("the chosen finding's ring is filled with ink, its number paper, on a %s sheet", async (theme) => {
+  const score = lanternScore("B");
+  const sheet = await sheetOf(score, "pipes", theme);
+  const finding = (bar: number): Finding => ({
+    kind: "tie",
+    address: { line: "pipes", bar, at: ticks(0) },
+    message: "A tie.",
+    cures: [],
+  });
+  sheet.findings = [finding(0), finding(1)];
+  sheet.chosenFinding = sheet.findings[1] as Finding;
+  await sheet.updateComplete;
+  const colours = [...(sheet.shadowRoot?.querySelectorAll(".ring") ?? [])].map((ring) =>
+    ["circle", "text"].map((name) => getComputedStyle(ring.querySelector(name) as Element).fill),
+  );
+  const [plain, chosen] = colours as [string[], string[]];
+  expect(chosen).toEqual(plain.toReversed());
+  expect(new Set(plain).size).toBe(2);
 });
 
 test.each(["light", "dark"] as const)("axe finds nothing on a %s sheet", async (theme) => {
