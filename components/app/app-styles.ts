@@ -118,6 +118,12 @@ export const appStyles = css`
   .views .fold {
     display: none;
   }
+  @media (max-width: 1099px) {
+    .setup-line {
+      flex-wrap: wrap;
+      gap: 0 24px;
+    }
+  }
   @media (max-width: 899px) {
     header {
       grid-template-columns: minmax(0, 1fr) auto;
