@@ -18,6 +18,7 @@ import { addPipes, addPlayer, changeSetup, double, makeOwn, removeLine, renameLi
 import { lostWords } from "./lost-words.ts";
 import { tiesMended } from "./mended-ties.ts";
 import { changeMeter } from "./meter-change.ts";
+import { moveBand } from "./move-band.ts";
 import { paste } from "./paste.ts";
 import { changePickup } from "./pickup.ts";
 import { place } from "./place.ts";
@@ -121,6 +122,8 @@ function change(score: Score, edit: Edit): Outcome<Score> {
       return changeTempo(score, edit.range, edit.tempo);
     case "key":
       return changeKey(score, edit.range, edit.key);
+    case "move-band":
+      return moveBand(score, edit.range, edit);
     case "section":
       return changeSection(score, edit.bar, edit.section);
     case "chords":

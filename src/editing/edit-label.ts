@@ -40,6 +40,8 @@ export function editLabel(edit: Edit): string {
       return `add ${edit.name}`;
     case "remove-line":
       return "remove a line";
+    case "move-band":
+      return "move the band";
     case "make-own":
       return "make it a line of its own";
     case "split":

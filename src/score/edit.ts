@@ -84,6 +84,11 @@ export type Edit =
   | { readonly kind: "pickup"; readonly ticks: Ticks | null }
   | { readonly kind: "tempo"; readonly range: BarRange; readonly tempo: Tempo }
   | { readonly kind: "key"; readonly range: BarRange; readonly key: Key }
+  /**
+   * Moves the band by an interval (staff steps, semitones): its key, its chords and the bars its players have to themselves; neither the pipes nor
+   * who doubles them.
+   */
+  | { readonly kind: "move-band"; readonly range: BarRange; readonly diatonic: number; readonly chromatic: number }
   | { readonly kind: "section"; readonly bar: number; readonly section: Section | null }
   | { readonly kind: "chords"; readonly bar: number; readonly chords: readonly Chord[] }
   /** Puts repeat signs round bars; off: takes away those of every repeat the bars touch, endings too. */

@@ -49,6 +49,7 @@ const KINDS: readonly Edit["kind"][] = [
   "remove-line",
   "double",
   "make-own",
+  "move-band",
 ];
 const STEPS = [960, 480, 240, 480, 960, 120, 320, 1920, 1440, 720, 160, 360, 60, 77];
 const TEXTS = ["Kettle and Crane", "", " ", "Seconds"];
@@ -158,6 +159,19 @@ export function editFrom(score: Score, numbers: readonly number[]): Edit {
       return { kind, line: line.id, range, of: draw.from(score.lines).id, octaves: 0 };
     case "make-own":
       return { kind, line: line.id, range };
+    case "move-band": {
+      const [diatonic, chromatic] = draw.from([
+        [0, 1],
+        [-1, -1],
+        [1, 2],
+        [-3, -5],
+        [4, 7],
+        [-1, 0],
+        [7, 12],
+        [50, 80],
+      ] as const);
+      return { kind, range, diatonic, chromatic };
+    }
   }
 }
 
