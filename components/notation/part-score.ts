@@ -1,7 +1,7 @@
 import { css, html, nothing, type PropertyDeclarations } from "lit";
 import { type BarDrawing, STAFF_HEIGHT } from "../../src/engraving/drawing.ts";
-import { engravedBar } from "../../src/engraving/engrave-part.ts";
 import { headDrawing } from "../../src/engraving/head-drawing.ts";
+import { levelBars } from "../../src/engraving/level-bars.ts";
 import { partCaptions } from "../../src/engraving/part-words.ts";
 import { barWidths, PHONE_FILLING, type System, systemsOf } from "../../src/engraving/systems.ts";
 import type { Line } from "../../src/score/score.ts";
@@ -142,11 +142,10 @@ export class PartScore extends PartElement {
     const head = this.#head(line, system.first);
     const y = row * LINE_HEIGHT + STAFF_TOP;
     let x = SIDE + head.width * SCALE;
-    const bars = barWidths(system, this.#room - head.width, false).map((width, index): PlacedBar => {
-      const bar = system.first + index;
-      const place = { spacing: "page", width, firstInSystem: index === 0, lastInSystem: bar === system.last } as const;
-      const placed = { bar, drawing: engravedBar(this.score, line, bar, place), x, y, scale: SCALE };
-      x += width * SCALE;
+    const widths = barWidths(system, this.#room - head.width, false);
+    const bars = levelBars(this.score, line, system, widths).map((drawing, index): PlacedBar => {
+      const placed = { bar: system.first + index, drawing, x, y, scale: SCALE };
+      x += drawing.width * SCALE;
       return placed;
     });
     return [{ bar: -1 - row, drawing: head, x: SIDE, y, scale: SCALE }, ...bars];

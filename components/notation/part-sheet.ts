@@ -2,7 +2,7 @@ import { css, html, nothing, type PropertyDeclarations, type PropertyValues } fr
 import { engravedBar } from "../../src/engraving/engrave-part.ts";
 import { headDrawing } from "../../src/engraving/head-drawing.ts";
 import { partCaptions } from "../../src/engraving/part-words.ts";
-import { type StaffReach, staffReach } from "../../src/engraving/staff-reach.ts";
+import { deskSyllableBaseline, staffReach, syllableReach } from "../../src/engraving/staff-reach.ts";
 import type { Line } from "../../src/score/score.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { focusRing } from "../shared/styles.ts";
@@ -21,6 +21,9 @@ const STAFF_TOP = 36;
 /** Heads further from the staff than this make the sheet taller. */
 const ROOM_ABOVE = 22;
 const ROOM_BELOW = 20;
+
+/** Words may go nearer to the edge. */
+const ROOM_UNDER_WORDS = 33;
 
 /** What the bracket of an ending takes over gracenotes, where a part has one. */
 const ENDING_ROOM = 14;
@@ -51,7 +54,8 @@ export class PartSheet extends PartElement {
   #scrolled = 0;
   #headPainted: object | null = null;
   #headTop = -1;
-  #extra: StaffReach = { above: 0, below: 0 };
+  /** What the part needs beyond the usual sheet, and where its syllables stand. */
+  #extra = { above: 0, below: 0, syllableBaseline: 0 };
   readonly #idle = new IdleWork();
   readonly #resized = new ResizeObserver(([entry]) => {
     const width = entry?.contentRect.width ?? 0;
@@ -191,9 +195,13 @@ export class PartSheet extends PartElement {
   protected override willUpdate(changed: PropertyValues): void {
     const line = this.shownLine;
     if (line !== null && (changed.has("score") || changed.has("line"))) {
-      const { above, below } = staffReach(this.score, line);
+      const reach = staffReach(this.score, line);
       const endings = this.score.frames.some(({ ending }) => ending !== null) ? ENDING_ROOM : 0;
-      this.#extra = { above: Math.max(endings, above - ROOM_ABOVE), below: Math.max(0, below - ROOM_BELOW) };
+      this.#extra = {
+        above: Math.max(endings, reach.above - ROOM_ABOVE),
+        below: Math.max(0, reach.below - ROOM_BELOW, syllableReach(reach) - ROOM_UNDER_WORDS),
+        syllableBaseline: deskSyllableBaseline(reach),
+      };
     }
     super.willUpdate(changed);
     this.#nameKey();
@@ -238,7 +246,8 @@ export class PartSheet extends PartElement {
   }
 
   #drawing(line: Line, bar: number, width: number) {
-    return engravedBar(this.score, line, bar, { spacing: "desk", width, firstInSystem: bar === 0, lastInSystem: false });
+    const { syllableBaseline } = this.#extra;
+    return engravedBar(this.score, line, bar, { spacing: "desk", width, firstInSystem: bar === 0, lastInSystem: false, syllableBaseline });
   }
 
   get #staffTop(): number {

@@ -7,7 +7,7 @@ import type { Face, Mark, MarkGroup, MarkRole, TextMark } from "./drawing.ts";
 import { STAFF_HEIGHT } from "./drawing.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
 import { CHART_HEIGHT, CHART_WIDTH, holeChart } from "./hole-chart.ts";
-import { CHORD_TYPE, SYLLABLE_SIZE, shownSyllable } from "./rooms.ts";
+import { CHORD_TYPE, SYLLABLE_SIZE, VERSE_STEP } from "./rooms.ts";
 import type { Skyline } from "./skyline.ts";
 import { textWidth } from "./text-width.ts";
 
@@ -32,9 +32,11 @@ const SECTION_BASELINE = -32;
 /** A sheet on the desk has no room for words above this; they go under the staff. */
 const DESK_TOP = -37.5;
 
-const VERSE_STEP = 16;
-
 const WORDS = { face: "italic", weight: 400, size: 13 } as const;
+const SYLLABLE = { face: "serif", weight: 400, size: SYLLABLE_SIZE } as const;
+
+/** A syllable begins a little left of its head. */
+const SYLLABLE_SHIFT = 1;
 
 /** Where a bar's signs stand: `xs` are the left edges of the heads. */
 export interface PlacedSigns {
@@ -66,15 +68,30 @@ export function syllableGroups({ signs, xs, context }: PlacedSigns, sky: Skyline
   if (sung.length === 0) return [];
   const { syllableBaseline, spacing, width } = context;
   const lowest = spacing === "desk" ? syllableBaseline : Math.max(syllableBaseline, sky.bottomUnder(0, width, 0) + SYLLABLE_SIZE);
-  return sung.map(({ sign, x }) =>
+  return sung.map(({ sign, x }, place) =>
     groupOf(
       "syllable",
       sign.eventAt,
-      sign.syllables.map((syllable, verse) =>
-        text(shownSyllable(syllable), x - 1, lowest + verse * VERSE_STEP, { face: "serif", weight: 400, size: SYLLABLE_SIZE }),
-      ),
+      sign.syllables.flatMap((syllable, verse): readonly Mark[] => {
+        const left = x - SYLLABLE_SHIFT;
+        const y = lowest + verse * VERSE_STEP;
+        const word = text(syllable.text, left, y, SYLLABLE);
+        if (!syllable.hyphen) return [word];
+        const next = sung.slice(place + 1).find((one) => one.sign.syllables[verse] !== undefined);
+        const hyphen = hyphenMark(left + widthOf(syllable.text), next === undefined ? width : next.x - SYLLABLE_SHIFT, y);
+        return hyphen === null ? [word] : [word, hyphen];
+      }),
     ),
   );
+}
+
+/** A hyphen in the middle of the gap between two syllables, or of what the bar leaves after its last; none where the gap is too narrow. */
+function hyphenMark(from: number, to: number, y: number): TextMark | null {
+  return to - from < widthOf("-") ? null : text("-", (from + to) / 2, y, SYLLABLE, "middle");
+}
+
+function widthOf(syllable: string): number {
+  return textWidth(syllable, SYLLABLE.face, SYLLABLE.weight, SYLLABLE.size);
 }
 
 function chartGroup(sign: BarSign, x: number, barWidth: number, sky: Skyline): MarkGroup | null {

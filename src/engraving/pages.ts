@@ -1,11 +1,10 @@
 import type { Line, Score } from "../score/score.ts";
 import { boxAround, hundredths } from "./boxes.ts";
 import { STAFF_HEIGHT } from "./drawing.ts";
-import { engravedBar } from "./engrave-part.ts";
 import { headDrawing } from "./head-drawing.ts";
+import { levelBars } from "./level-bars.ts";
 import { MILLIMETRES, PAPER_SIZE, type PageDrawing, type Paper, type PlacedDrawing } from "./page-drawing.ts";
 import { footerGroup, headerGroups } from "./page-words.ts";
-import { type BarPlace, CHORD_BASELINE, ENDING_TOP, SYLLABLE_BASELINE } from "./part-facts.ts";
 import { barWidths, mayBeRagged, pageFilling, type System, systemsOf } from "./systems.ts";
 
 /** Paper left free all round: 15 mm. */
@@ -78,53 +77,15 @@ function headOf(score: Score, line: Line, first: number) {
   return headDrawing(score, line, first, { meter: before?.beats !== now?.beats || before?.unit !== now?.unit, number: first > 0 });
 }
 
-/** Head and bars of one line of staff, y still 0; chords are brought to one height. */
+/** Head and bars of one line of staff, y still 0. */
 function systemDrawings(score: Score, line: Line, system: System, left: number, room: number): readonly PlacedDrawing[] {
   const head = headOf(score, line, system.first);
   const widths = barWidths(system, room - head.width, mayBeRagged(score, system));
-  const draw = (levels: Levels): readonly PlacedDrawing[] => {
-    let x = left + head.width;
-    const bars = widths.map((width, index) => {
-      const bar = system.first + index;
-      const place = { spacing: "page", width, firstInSystem: index === 0, lastInSystem: bar === system.last, ...levels } as const;
-      const placed = { drawing: engravedBar(score, line, bar, place), x: hundredths(x), y: 0 };
-      x += width;
-      return placed;
-    });
-    return [{ drawing: head, x: left, y: 0 }, ...bars];
-  };
-  let levels: Levels = { chordBaseline: CHORD_BASELINE, syllableBaseline: SYLLABLE_BASELINE.page, endingTop: ENDING_TOP };
-  let drawn = draw(levels);
-  // What one bar raises is raised in all, which may in turn raise what stands over it: two rows over each other, so two more drawings at most.
-  for (let pass = 0; pass < 2; pass += 1) {
-    const level = levelsOf(drawn, levels);
-    if (JSON.stringify(level) === JSON.stringify(levels)) break;
-    levels = level;
-    drawn = draw(levels);
-  }
-  return drawn;
-}
-
-/** The highest chords and endings and the lowest syllables of a line of staff, and no nearer to it than they were. */
-function levelsOf(drawn: readonly PlacedDrawing[], least: Levels): Levels {
-  return {
-    chordBaseline: Math.min(least.chordBaseline, ...drawn.flatMap((one) => baselines(one, "chord"))),
-    syllableBaseline: Math.max(least.syllableBaseline, ...drawn.flatMap((one) => baselines(one, "syllable").slice(0, 1))),
-    endingTop: Math.min(least.endingTop, ...drawn.flatMap(endingTops)),
-  };
-}
-
-/** Where chords, syllables and endings stand in all bars of a line of staff. */
-type Levels = Required<Pick<BarPlace, "chordBaseline" | "syllableBaseline" | "endingTop">>;
-
-/** The top of a bar's ending bracket, half its stroke taken off. */
-function endingTops({ drawing }: PlacedDrawing): readonly number[] {
-  return drawing.groups.filter(({ role }) => role === "ending").map(({ box }) => box.top + 0.5);
-}
-
-/** The baselines of a bar's words of one kind, first to last. */
-function baselines({ drawing }: PlacedDrawing, role: "chord" | "syllable"): readonly number[] {
-  return drawing.groups
-    .filter((group) => group.role === role)
-    .flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === "text" ? [mark.y] : [])));
+  let x = left + head.width;
+  const bars = levelBars(score, line, system, widths).map((drawing) => {
+    const placed = { drawing, x: hundredths(x), y: 0 };
+    x += drawing.width;
+    return placed;
+  });
+  return [{ drawing: head, x: left, y: 0 }, ...bars];
 }

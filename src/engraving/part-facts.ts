@@ -7,12 +7,13 @@ import type { Holes, PipeSetup } from "../pipes/pipe-setup.ts";
 import { transposedChord } from "../pitch/chord.ts";
 import type { Key } from "../pitch/key.ts";
 import { fifthsOf } from "../pitch/key-signature.ts";
+import type { ConcertBar } from "../score/bar.ts";
 import { concertEventsOf } from "../score/doubling.ts";
 import type { Frame } from "../score/frame.ts";
 import { isPipeNote, type LineEvent } from "../score/like-events.ts";
 import { pipeLineOf, pipeLines } from "../score/line-of.ts";
 import { isShort } from "../score/meter.ts";
-import type { Line, Score } from "../score/score.ts";
+import type { ConcertLine, Line, Score } from "../score/score.ts";
 import type { BarContext, Closing, EndingBracket, PlacedWords, Reading } from "./bar-context.ts";
 import { altersLeft, isTiedOn } from "./bar-signs.ts";
 import { STAFF_HEIGHT } from "./drawing.ts";
@@ -174,14 +175,29 @@ function endingOf(before: Frame | undefined, frame: Frame, after: Frame | undefi
   return { number: frame.ending, opens, closes: ends && (frame.ending === 1 || after === undefined) };
 }
 
-/** `with the pipes` stands where a player begins to double them; with several sets of pipes, which. */
+/** `with the pipes` stands where a player begins to double them (with several sets of pipes, which), `own line` where he plays on without them. */
 function directionsOf(score: Score, line: Line, bar: number): string {
   if (line.kind !== "concert") return "";
   const own = line.bars[bar];
   const before = line.bars[bar - 1];
-  if (own?.kind !== "doubling" || (before?.kind === "doubling" && before.of === own.of)) return "";
+  if (own?.kind !== "doubling") return own !== undefined && !isSilent(own) && leavesPipes(line, bar) ? "own line" : "";
+  if (before?.kind === "doubling" && before.of === own.of) return "";
   const pipes = pipeLines(score).length > 1 ? pipeLineOf(score, own.of) : null;
   return `with ${pipes?.name ?? "the pipes"}`;
+}
+
+/** Whether what a player last played before a bar, silent bars left out, was what the pipes play. */
+function leavesPipes({ bars }: ConcertLine, bar: number): boolean {
+  for (let before = bar - 1; before >= 0; before -= 1) {
+    const one = bars[before];
+    if (one?.kind === "doubling") return true;
+    if (one !== undefined && !isSilent(one)) return false;
+  }
+  return false;
+}
+
+function isSilent(bar: ConcertBar): boolean {
+  return bar.kind === "own" && bar.events.every(({ kind }) => kind === "rest");
 }
 
 function sectionOf({ section }: Frame): string {

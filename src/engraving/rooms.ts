@@ -28,6 +28,9 @@ export type Stem = "up" | "down";
 /** Size of the syllables under the staff. */
 export const SYLLABLE_SIZE = 12.5;
 
+/** From one verse to the next. */
+export const VERSE_STEP = 16;
+
 /** How chords are set. */
 export const CHORD_TYPE = { face: "serif", weight: 600, size: 14 } as const;
 
@@ -101,7 +104,7 @@ export function restCode({ value }: BarSign): number {
 
 function roomOf(sign: BarSign, stem: Stem, isBeamed: boolean, clef: Clef): Omit<Room, "chord"> {
   const dot = sign.value.dots * (glyphWidth(SIGN.dot) + 3.5);
-  const syllable = Math.max(0, ...sign.syllables.map((one) => textWidth(shownSyllable(one), "serif", 400, SYLLABLE_SIZE)));
+  const syllable = Math.max(0, ...sign.syllables.map((one) => syllableWidth(one)));
   if (sign.heads.length === 0) return { before: 0, accidentals: 0, after: glyphWidth(restCode(sign)) + dot, syllable };
   const accidentals = accidentalsWidth(sign);
   const seconds = sign.heads.some(({ spelling }, index) => {
@@ -124,9 +127,9 @@ export function topY(sign: BarSign, clef: Clef): number {
   return Math.min(...sign.heads.map(({ spelling }) => staffY(spelling.letter, spelling.octave, clef)));
 }
 
-/** A syllable as it is printed, its hyphen after it. */
-export function shownSyllable({ text, hyphen }: { readonly text: string; readonly hyphen: boolean }): string {
-  return hyphen ? `${text}-` : text;
+/** How wide a syllable is, with room for the hyphen after it. */
+export function syllableWidth({ text, hyphen }: { readonly text: string; readonly hyphen: boolean }): number {
+  return textWidth(hyphen ? `${text}-` : text, "serif", 400, SYLLABLE_SIZE);
 }
 
 /** How far apart the heads of two signs must be that both have a word of this width or the next one of its row. */

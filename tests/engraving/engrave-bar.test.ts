@@ -2,18 +2,20 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { applyEdit } from "../../src/editing/apply-edit.ts";
 import { boxOf } from "../../src/engraving/boxes.ts";
-import type { BarDrawing, LineMark, MarkGroup } from "../../src/engraving/drawing.ts";
+import type { BarDrawing, Box, LineMark, MarkGroup, TextMark } from "../../src/engraving/drawing.ts";
 import { engravedBar } from "../../src/engraving/engrave-part.ts";
-import { eventsOf } from "../../src/engraving/part-facts.ts";
+import { barContextOf, eventsOf } from "../../src/engraving/part-facts.ts";
 import { screenWidths } from "../../src/engraving/screen-widths.ts";
 import { frameTicks } from "../../src/score/meter.ts";
+import { newScore } from "../../src/score/new-score.ts";
 import { placedEvents } from "../../src/score/placed-events.ts";
-import type { Line, Score } from "../../src/score/score.ts";
+import type { ConcertLine, Line, PipeLine, Score } from "../../src/score/score.ts";
 import { ticks } from "../../src/units/ticks.ts";
 import { cases, PATIENCE } from "../support/cases.ts";
 import { glyphs } from "../support/drawing-reading.ts";
 import { lanternScore } from "../support/lantern-score.ts";
 import { anyScore } from "../support/random-scores.ts";
+import { concertNote, pipeNote, rest } from "../support/written-music.ts";
 
 const HEADS = [0xe0a2, 0xe0a3, 0xe0a4];
 
@@ -177,4 +179,44 @@ test("asking again gives the identical drawing, and an edit of one bar leaves ev
   }
   const [pipes, pipesAfter] = [score.lines[0], edited.value.lines[0]] as [Line, Line];
   expect(drawn(edited.value, pipesAfter, 1)).not.toBe(drawn(score, pipes, 1));
+});
+
+test("a hyphen stands in the middle of the gap between its syllables, and of what is left of the bar after its last", () => {
+  const empty = newScore({ title: "Rain on Tin", bars: 1 });
+  const pipes = empty.lines[0] as PipeLine;
+  const sung = (text: string, hyphen: boolean) => pipeNote("b", 960, { syllables: [{ text, hyphen }] });
+  const events = [sung("lan", true), sung("tern", false), pipeNote("c", 960), sung("wea", true)];
+  const score: Score = { ...empty, lines: [{ ...pipes, bars: [{ kind: "pipes", events }] }] };
+  for (const spacing of ["desk", "page"] as const) {
+    const drawing = engravedBar(score, score.lines[0] as Line, 0, { spacing, width: 312, firstInSystem: true, lastInSystem: true });
+    const marks = drawing.groups.filter(({ role }) => role === "syllable").flatMap((group) => group.marks as readonly TextMark[]);
+    expect(marks.map(({ text }) => text)).toEqual(["lan", "-", "tern", "wea", "-"]);
+    expect(new Set(marks.map(({ y }) => y)).size).toBe(1);
+    const [lan, first, tern, wea, second] = marks.map(boxOf) as [Box, Box, Box, Box, Box];
+    const middle = ({ left, right }: Box) => (left + right) / 2;
+    expect(middle(first)).toBeCloseTo((lan.right + tern.left) / 2, 1);
+    expect(middle(second)).toBeCloseTo((wea.right + 312) / 2, 1);
+    expect(first.left).toBeGreaterThan(lan.right);
+  }
+});
+
+test("a player is told where he begins to double the pipes, and where a line of his own begins after that", () => {
+  const score = lanternScore("B");
+  const doubling = { kind: "doubling", of: "pipes", octaves: 0 } as const;
+  const own = { kind: "own", events: [concertNote("C4", 3840)] } as const;
+  const silent = { kind: "own", events: [rest(3840)] } as const;
+  const frames = [0, 1, 2, 3, 4, 5, 6].map(() => score.frames[3] as Score["frames"][number]);
+  const line: ConcertLine = { ...(score.lines[2] as ConcertLine), bars: [own, doubling, doubling, silent, own, own, doubling] };
+  const pipes = score.lines[0] as PipeLine;
+  const whole = { ...score, frames, lines: [{ ...pipes, bars: frames.map(() => pipes.bars[3] as PipeLine["bars"][number]) }, line] };
+  const place = { spacing: "page", width: 200, firstInSystem: false, lastInSystem: false } as const;
+  expect(frames.map((_, bar) => barContextOf(whole, line, bar, place).directions)).toEqual([
+    "",
+    "with the pipes",
+    "",
+    "",
+    "own line",
+    "",
+    "with the pipes",
+  ]);
 });

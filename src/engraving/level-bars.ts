@@ -1,0 +1,50 @@
+import type { Line, Score } from "../score/score.ts";
+import type { BarDrawing } from "./drawing.ts";
+import { engravedBar } from "./engrave-part.ts";
+import { type BarPlace, CHORD_BASELINE, ENDING_TOP, SYLLABLE_BASELINE } from "./part-facts.ts";
+import type { System } from "./systems.ts";
+
+/** Where chords, syllables and endings stand in all bars of a line of staff. */
+type Levels = Required<Pick<BarPlace, "chordBaseline" | "syllableBaseline" | "endingTop">>;
+
+const USUAL: Levels = { chordBaseline: CHORD_BASELINE, syllableBaseline: SYLLABLE_BASELINE.page, endingTop: ENDING_TOP };
+
+/** The bars of one line of staff in natural spacing, so wide; chords, endings and syllables are each at one height in all of them. */
+export function levelBars(score: Score, line: Line, { first, last }: System, widths: readonly number[]): readonly BarDrawing[] {
+  const draw = (levels: Levels) =>
+    widths.map((width, index) => {
+      const bar = first + index;
+      return engravedBar(score, line, bar, { spacing: "page", width, firstInSystem: index === 0, lastInSystem: bar === last, ...levels });
+    });
+  let levels = USUAL;
+  let drawn = draw(levels);
+  // What one bar raises is raised in all, which may in turn raise what stands over it: two rows over each other, so two more drawings at most.
+  for (let pass = 0; pass < 2; pass += 1) {
+    const level = levelsOf(drawn, levels);
+    if (JSON.stringify(level) === JSON.stringify(levels)) break;
+    levels = level;
+    drawn = draw(levels);
+  }
+  return drawn;
+}
+
+/** The highest chords and endings and the lowest syllables of a line of staff, and no nearer to it than they were. */
+function levelsOf(drawn: readonly BarDrawing[], least: Levels): Levels {
+  return {
+    chordBaseline: Math.min(least.chordBaseline, ...drawn.flatMap((one) => baselines(one, "chord"))),
+    syllableBaseline: Math.max(least.syllableBaseline, ...drawn.flatMap((one) => baselines(one, "syllable").slice(0, 1))),
+    endingTop: Math.min(least.endingTop, ...drawn.flatMap(endingTops)),
+  };
+}
+
+/** The top of a bar's ending bracket, half its stroke taken off. */
+function endingTops({ groups }: BarDrawing): readonly number[] {
+  return groups.filter(({ role }) => role === "ending").map(({ box }) => box.top + 0.5);
+}
+
+/** The baselines of a bar's words of one kind, first to last. */
+function baselines({ groups }: BarDrawing, role: "chord" | "syllable"): readonly number[] {
+  return groups
+    .filter((group) => group.role === role)
+    .flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === "text" ? [mark.y] : [])));
+}
