@@ -1,6 +1,7 @@
 import { html, LitElement } from "lit";
 import { keyed } from "lit/directives/keyed.js";
 import { repeat } from "lit/directives/repeat.js";
+import { bandMoveOf, editsForSetup } from "../../src/editing/edits-for-setup.ts";
 import type { Selection } from "../../src/editing/selection.ts";
 import { screenWidths } from "../../src/engraving/screen-widths.ts";
 import { type ChanterNote, isCrossFingered } from "../../src/pipes/chanter-note.ts";
@@ -21,6 +22,7 @@ import type { Session } from "../session/session.ts";
 import type { EditsAskedEvent } from "../shared/edits-asked.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import { appStyles } from "./app-styles.ts";
+import { tellOfBandMove } from "./band-offer.ts";
 import { chosenBars } from "./chosen-bars.ts";
 import type { CureTakenEvent, FindingChosenEvent } from "./findings-list.ts";
 import { SketchDesk } from "./sketch-desk.ts";
@@ -368,8 +370,13 @@ export class NinefoldApp extends LitElement {
   };
 
   readonly #setupChanged = (event: CustomEvent<{ readonly setup: PipeSetup }>): void => {
-    const line = this.#session === null ? null : this.#pipesOnGrid(this.#session.score).id;
-    if (line !== null) this.#apply([{ kind: "setup", line, setup: event.detail.setup }], "the pipe setup");
+    const session = this.#session;
+    if (session === null) return;
+    const before = session.score;
+    const edits = editsForSetup(before, this.#pipesOnGrid(before).id, event.detail.setup);
+    this.#apply(edits, "the pipe setup");
+    const move = bandMoveOf(edits);
+    if (move !== null && session.score !== before) tellOfBandMove(this.#desk, session, move, before);
   };
 
   readonly #bandAChanged = (event: CustomEvent<{ readonly bandA: Hertz }>): void => {

@@ -45,6 +45,14 @@ describe("a first visit", () => {
     }
   });
 
+  test("takes the band along with another chanter, says so, and takes it back when asked", async () => {
+    await hand.chooseChanter("B♭");
+    const told = hand.page.getByRole("status").filter({ hasText: "The band moved" });
+    await expect.poll(() => told.textContent()).toContain("The band moved with the chanter, a semitone down: E♭ major.");
+    await hand.page.getByRole("button", { name: "Keep the band in E major" }).click();
+    await hand.page.getByText("The band stays in E major.").waitFor();
+  });
+
   test("places a note by mouse and by keyboard, and both parts follow", async () => {
     for (const place of [
       async () => {
