@@ -67,13 +67,16 @@ function rangeFindings(score: Score, line: ConcertLine): readonly Finding[] {
     const reach = reachOf(events, player);
     if (reach === null) return;
     if (bar.kind === "own") {
-      found.push(rangeFinding(line, index, reach, player, ownCure(line, index, events, player)));
+      const edits = ownCure(line, index, events, player);
+      const label = capital(octavesAway(reach.octaves, "higher", "lower"));
+      found.push(rangeFinding(line, index, reach, player, edits.length === 0 ? [] : [{ label, edits }]));
       return;
     }
     const last = lastOfDoubling(line, index);
     const octaves = bar.octaves + reach.octaves;
     const edits: readonly Edit[] = [{ kind: "double", line: line.id, range: { first: index, last }, of: bar.of, octaves }];
-    found.push(rangeFinding(line, index, reach, player, Math.abs(octaves) <= MOST_OCTAVES ? edits : []));
+    const label = octaves === 0 ? "Double at the pipes’ pitch" : `Double ${octavesAway(octaves, "above", "below")}`;
+    found.push(rangeFinding(line, index, reach, player, Math.abs(octaves) <= MOST_OCTAVES ? [{ label, edits }] : []));
     told = last;
   });
   return found;
@@ -87,16 +90,31 @@ function reachOf(events: readonly ConcertEvent[], player: Player): OutOfReach | 
   return found;
 }
 
-function rangeFinding(line: ConcertLine, bar: number, { at, pitch, octaves }: OutOfReach, player: Player, edits: readonly Edit[]): Finding {
+function rangeFinding(
+  line: ConcertLine,
+  bar: number,
+  { at, pitch, octaves }: OutOfReach,
+  player: Player,
+  cures: Finding["cures"],
+): Finding {
   const [side, limit] = octaves > 0 ? ["under", player.range.lowest] : ["over", player.range.highest];
-  const count = Math.abs(octaves);
-  const where = `${count === 1 ? "an octave" : `${count} octaves`} ${octaves > 0 ? "higher" : "lower"}`;
+  const where = octavesAway(octaves, "higher", "lower");
   return {
     kind: "range",
     address: { line: line.id, bar, at },
     message: `${shownPitch(pitch)} lies ${side} ${shownPitch(limit)}, where this player’s range ends. Play it ${where}.`,
-    cures: edits.length === 0 ? [] : [{ label: `${where.charAt(0).toUpperCase()}${where.slice(1)}`, edits }],
+    cures,
   };
+}
+
+/** So many octaves up (down, if negative) in words: `an octave lower`, `2 octaves above`. */
+function octavesAway(octaves: number, up: string, down: string): string {
+  const count = Math.abs(octaves);
+  return `${count === 1 ? "an octave" : `${count} octaves`} ${octaves > 0 ? up : down}`;
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** Every note of the bar that is out of reach, octaves away; a note that is tied into the bar moves with its beginning. */

@@ -154,7 +154,19 @@ describe("check finds", () => {
     ]);
     // High A sounds B flat 5 on a B flat chanter, an octave higher B flat 6; a cornet ends at B flat 5.
     expect(said(score)).toEqual(["range cornet 0+0: B♭6 lies over B♭5, where this player’s range ends. Play it an octave lower."]);
-    expect(said(cured(score, "An octave lower"))).toEqual([]);
+    expect(said(cured(score, "Double at the pipes’ pitch"))).toEqual([]);
+  });
+
+  it("pipes that go above or below a player, who can double them an octave below or above", () => {
+    const doubling = (music: string, player: "trombone" | "whistle-d"): Score =>
+      applied(pipeSketch(music), [{ kind: "add-player", id: player, name: "Player", player, doubles: "pipes", octaves: 0 }]);
+    for (const [score, label] of [
+      [doubling("a8! | e8", "trombone"), "Double an octave below"],
+      [doubling("G8! | e8", "whistle-d"), "Double an octave above"],
+    ] as const) {
+      expect(check(score).map(({ kind, cures }) => [kind, cures.map((cure) => cure.label)])).toEqual([["range", [label]]]);
+      expect(said(cured(score, label))).toEqual([]);
+    }
   });
 
   it("notes of a player's own out of reach, bar by bar", () => {
