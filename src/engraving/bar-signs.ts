@@ -6,7 +6,7 @@ import type { Key } from "../pitch/key.ts";
 import { alterInKey } from "../pitch/key-signature.ts";
 import { spellingOf } from "../pitch/spelling.ts";
 import { transposed } from "../pitch/transpose.ts";
-import type { Syllable, Tuplet } from "../score/bar.ts";
+import type { Syllable } from "../score/bar.ts";
 import type { Frame } from "../score/frame.ts";
 import { isPipeNote, type LineEvent, type LineNote, soundAlike } from "../score/like-events.ts";
 import { frameTicks } from "../score/meter.ts";
@@ -66,7 +66,7 @@ export function barSigns(events: readonly LineEvent[], context: Pick<BarContext,
   const signs: BarSign[] = [];
   for (const { at, index, event } of placedEvents({ events })) {
     const wholeBar = event.kind === "rest" && event.ticks === frameTicks(frame);
-    const values = wholeBar ? [wholeRest(event.ticks)] : valuesOf(at, event.ticks, event.tuplet, frame);
+    const values = wholeBar ? [wholeRest(event.ticks)] : valuesOf(at, event, frame);
     const spellings = event.kind === "note" ? writtenSpellings(event, context.reading) : [];
     const holes = holesToShow(event, context.reading, charted);
     let from: number = at;
@@ -100,9 +100,9 @@ function wholeRest(ticks: Ticks): WrittenValue {
   return { base: 1, dots: 0, tuplet: null, ticks };
 }
 
-function valuesOf(at: Ticks, length: Ticks, tuplet: Tuplet, frame: Frame): readonly WrittenValue[] {
-  const values = writtenValues(at, length, tuplet, frame);
-  return values.length > 0 ? values : [{ ...LEAST, tuplet, ticks: length }];
+function valuesOf(at: Ticks, { kind, ticks, tuplet }: LineEvent, frame: Frame): readonly WrittenValue[] {
+  const values = writtenValues(at, ticks, tuplet, frame, kind);
+  return values.length > 0 ? values : [{ ...LEAST, tuplet, ticks }];
 }
 
 /** Whether a tie leads from one event to the next: a tie to another note holds nothing and is not printed; `check` reports it. */

@@ -50,8 +50,10 @@ const INTERVALS = [
 export function spokenEvent(score: Score, line: Line, bar: number, at: Ticks, event: LineEvent): string {
   const frame = score.frames[bar];
   if (frame === undefined) throw new RangeError(`There is no bar ${bar} among ${score.frames.length}.`);
-  const values = writtenValues(at, event.ticks, event.tuplet, frame);
-  const lengths = values.map(({ base, dots }) => `${dots > 0 ? "dotted " : ""}${VALUE_NAMES[base]}`).join(" tied to ");
+  const values = writtenValues(at, event.ticks, event.tuplet, frame, event.kind);
+  const lengths = values
+    .map(({ base, dots }) => `${dots > 0 ? "dotted " : ""}${VALUE_NAMES[base]}`)
+    .join(event.kind === "rest" ? " and " : " tied to ");
   const place = `Bar ${barNumber(score, bar)}, ${spokenBeat(at + meterOffset(frame), beatsOf(frame.meter))}.`;
   if (event.kind === "rest") return `${place} Rest, ${lengths}.`;
   const name = isPipeNote(event)

@@ -49,7 +49,7 @@ export function signsOf(part: Part, bar: number): readonly Sign[] {
 function restsOfShortBar(sign: BarSign, frame: Frame): readonly BarSign[] {
   if (!sign.wholeBar || frame.short === null) return [sign];
   let at: number = sign.at;
-  return writtenValues(sign.at, sign.value.ticks, null, frame).map((value) => {
+  return writtenValues(sign.at, sign.value.ticks, null, frame, "rest").map((value) => {
     const here = { ...sign, at: at as Ticks, value, wholeBar: false };
     at += value.ticks;
     return here;
