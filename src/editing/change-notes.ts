@@ -96,13 +96,16 @@ function vacate(score: Score, id: LineId, chain: Chain): Outcome<Score> {
 
 /** Divides a note in two. On the pipes the second one gets the gracenote that divides them: without it they would still sound as one. */
 export function split(score: Score, id: LineId, time: number, length: number): Outcome<Score> {
-  const chain = chainAt(score, lineIn(score, id), time);
+  const line = lineIn(score, id);
+  const chain = chainAt(score, line, time);
   if (chain === null) return NO_NOTE;
   const at = chain.from + length;
   if (!(length > 0 && at < chain.to)) return refused("A note is split somewhere inside it.");
   const second = { ...filling(chain.note, at, chain.to), syllables: [] };
-  const divided = isPipeNote(second) ? { ...second, gracenotes: [dividingGracenote(second.note)], strikeIn: false } : second;
-  return overwritten(score, id, at, chain.to, [divided]);
+  if (line.kind !== "pipes" || !isPipeNote(second)) return overwritten(score, id, at, chain.to, [second]);
+  const dividing = dividingGracenote(line.setup, second.note);
+  const gracenotes = dividing === null ? [] : [dividing.gracenote];
+  return overwritten(score, id, at, chain.to, [{ ...second, gracenotes, strikeIn: false }]);
 }
 
 /** Ties a note to the next like note, whose gracenotes then go and whose words the first takes if it has none; or unties it. */

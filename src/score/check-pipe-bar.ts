@@ -1,11 +1,12 @@
 import { type ChanterNote, type CrossFingeredNote, isCrossFingered, type PlainNote } from "../pipes/chanter-note.ts";
+import { asSentence, gracenoteInWords } from "../pipes/gracenote-words.ts";
 import { noteName } from "../pipes/note-names.ts";
 import type { PipeSetup } from "../pipes/pipe-setup.ts";
 import { withCrossFingering } from "../pipes/setup-changes.ts";
 import type { Ticks } from "../units/ticks.ts";
 import type { PipeBar, PipeNote } from "./bar.ts";
 import { lengthFindings } from "./check-lengths.ts";
-import { dividingGracenote } from "./dividing-gracenote.ts";
+import { type DividingGracenote, dividingGracenote } from "./dividing-gracenote.ts";
 import type { Frame } from "./frame.ts";
 import { type LocalFinding, looseTie } from "./local-finding.ts";
 import { placedEvents } from "./placed-events.ts";
@@ -56,7 +57,8 @@ function noteFindings(note: PipeNote, at: Ticks, setup: PipeSetup, { last, isCut
   const isLike = touches && last.note === note.note;
   if (touches && last.tied && !isLike) findings.push(looseTie(last.barsBack, last.at));
   if (!setup.canRest) findings.push(...startFindings(note, at, last !== null, isCut, rested));
-  if (isLike && !last.tied && !isCut && !note.strikeIn && note.gracenotes.length === 0) findings.push(likeNotes(note.note, at, last));
+  if (isLike && !last.tied && !isCut && !note.strikeIn && note.gracenotes.length === 0)
+    findings.push(likeNotes(note.note, at, last, setup));
   if (isCrossFingered(note.note) && !(isLike && last.tied) && !speaks(setup, note.note)) findings.push(doesNotSpeak(note.note, at, setup));
   return findings;
 }
@@ -90,22 +92,24 @@ function cannotRest(at: Ticks, last: NonNullable<ChanterState["last"]>): LocalFi
   };
 }
 
-function likeNotes(note: ChanterNote, at: Ticks, last: NonNullable<ChanterState["last"]>): LocalFinding {
-  const gracenote = dividingGracenote(note);
+function likeNotes(note: ChanterNote, at: Ticks, last: NonNullable<ChanterState["last"]>, setup: PipeSetup): LocalFinding {
+  const dividing = dividingGracenote(setup, note);
+  const cure = dividing === null ? "No gracenote divides them in this setup: tie them." : `${divides(dividing)} divides them.`;
   return {
     kind: "like-notes",
     at,
-    message: `Two ${noteName(note)}s with nothing between them sound as one. ${divides(note, gracenote)} divides them.`,
+    message: `Two ${noteName(note)}s with nothing between them sound as one. ${cure}`,
     cures: (place) => [
-      { label: "Add it", edits: [{ kind: "gracenotes", at: place(0, at), gracenotes: [gracenote] }] },
+      ...(dividing === null
+        ? []
+        : [{ label: "Add it", edits: [{ kind: "gracenotes", at: place(0, at), gracenotes: [dividing.gracenote] } as const] }]),
       { label: "Tie them", edits: [{ kind: "tie", at: place(last.barsBack, last.at), tied: true }] },
     ],
   };
 }
 
-function divides(note: ChanterNote, gracenote: PlainNote): string {
-  if (note === "high-a") return "A strike to high G";
-  return gracenote === "high-a" ? "A thumb gracenote" : "A G gracenote";
+function divides({ gracenote, kind }: DividingGracenote): string {
+  return kind === "strike" ? `A strike to ${noteName(gracenote)}` : asSentence(gracenoteInWords(gracenote));
 }
 
 /** The plain note that lies nearest to a cross-fingered one and is fingered most like it. */
