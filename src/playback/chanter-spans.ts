@@ -14,7 +14,10 @@ import { secondIn, type Timeline } from "./timeline.ts";
 export interface PitchStep {
   readonly at: Seconds;
   readonly hertz: Hertz;
-  /** Which note it sounds like; a gracenote's is the one it is named after. */
+  /**
+   * Which note it sounds like; a gracenote's is the one it is named after. Upon the fingering beneath, a lifted finger sounds near that note and not
+   * on it; how far off was never published that we know, so it is not made up here.
+   */
   readonly note: ChanterNote;
   readonly gracenote: boolean;
   /** The written note it belongs to. */

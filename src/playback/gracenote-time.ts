@@ -1,4 +1,5 @@
 import type { PlainNote } from "../pipes/chanter-note.ts";
+import { placementOf } from "../pipes/embellishments.ts";
 import { type Seconds, seconds } from "../units/seconds.ts";
 
 /**
@@ -16,10 +17,11 @@ export interface GracenoteTiming {
 }
 
 /**
- * 40 ms each, on the beat.
- * *Source:* from memory; no measured lengths are published that we know, and whether a group comes on or before the beat is disputed in print.
+ * 40 ms each, placed as the table of embellishments says: a doubling on the beat, a grip before it.
+ * *Source:* the length is from memory, no measured ones are published that we know; whether a group comes on or before the beat is disputed
+ * in print.
  */
-export const USUAL_GRACENOTES: GracenoteTiming = { each: seconds(0.04), placementOf: () => "on-beat" };
+export const USUAL_GRACENOTES: GracenoteTiming = { each: seconds(0.04), placementOf };
 
 /** The most that gracenotes take from a note. A setting of ours: the note must stay longer than what adorns it. */
 const LARGEST_SHARE = 0.5;

@@ -74,6 +74,20 @@ test("gracenotes take 40 ms each from the note they stand before, on the beat", 
   ]);
 });
 
+test("a grip ends on the beat and takes its 120 ms from the note before; a doubling's 120 ms begin on the beat", () => {
+  const bars = [[pipeNote("b", 960), gracedNote(["low-g", "d", "low-g"], "c", 960), gracedNote(["high-g", "b", "d"], "b", 1920)]];
+  expect(played(bars)).toEqual([[0, 4, "b@0 {low-g}@0.88 {d}@0.92 {low-g}@0.96 c@1 {high-g}@2 {b}@2.04 {d}@2.08 b@2.12"]]);
+});
+
+test("a taorluath ends on the beat, 160 ms after it began", () => {
+  const bars = [[pipeNote("b", 960), gracedNote(["low-g", "d", "low-g", "e"], "low-a", 2880)]];
+  expect(played(bars)).toEqual([[0, 4, "b@0 {low-g}@0.84 {d}@0.88 {low-g}@0.92 {e}@0.96 low-a@1"]]);
+});
+
+test("a grip that nothing sounds before begins on the beat", () => {
+  expect(played([[gracedNote(["low-g", "d", "low-g"], "c", 3840)]])).toEqual([[0, 4, "{low-g}@0 {d}@0.04 {low-g}@0.08 c@0.12"]]);
+});
+
 test("gracenotes together take no more than half of a short note", () => {
   expect(played([[gracedNote(["low-g", "d", "c", "d"], "d", 240), pipeNote("e", 3600)]])).toEqual([
     [0, 4, "{low-g}@0 {d}@0.03125 {c}@0.0625 {d}@0.09375 d@0.125 e@0.25"],
