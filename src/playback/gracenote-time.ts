@@ -1,5 +1,6 @@
 import type { PlainNote } from "../pipes/chanter-note.ts";
 import { placementOf } from "../pipes/embellishments.ts";
+import { GRACENOTE_SECONDS } from "../pipes/gracenote-seconds.ts";
 import { type Seconds, seconds } from "../units/seconds.ts";
 
 /**
@@ -21,7 +22,7 @@ export interface GracenoteTiming {
  * *Source:* the length is from memory, no measured ones are published that we know; whether a group comes on or before the beat is disputed
  * in print.
  */
-export const USUAL_GRACENOTES: GracenoteTiming = { each: seconds(0.04), placementOf };
+export const USUAL_GRACENOTES: GracenoteTiming = { each: GRACENOTE_SECONDS, placementOf };
 
 /** The most that gracenotes take from a note. A setting of ours: the note must stay longer than what adorns it. */
 const LARGEST_SHARE = 0.5;
