@@ -50,7 +50,7 @@ export const appStyles = css`
   }
   transport-bar {
     flex: none;
-    max-inline-size: 424px;
+    max-inline-size: 500px;
   }
   .grid-sheet {
     margin-inline: 16px;
@@ -215,6 +215,8 @@ export const appStyles = css`
     }
     .views .fold {
       display: inline-block;
+    }
+    .views .fold.first {
       margin-inline-start: auto;
     }
     .views {

@@ -146,7 +146,7 @@ export class NinefoldApp extends LitElement {
           ${this.#sound.transport(session, this.hand)}
         </div>
       </header>
-      ${this.#views(score)}
+      ${this.#views(session)}
       <main class=${this.view === "grid" ? "shows-grid" : "shows-part"}>
         <section class="grid-sheet" aria-label="Scale grid">${this.#grid(session, pipes)}</section>
         <section class="desk" aria-label="Parts">
@@ -234,9 +234,10 @@ export class NinefoldApp extends LitElement {
   }
 
   /** On a narrow page: which view is shown, as words. */
-  #views(score: Score) {
+  #views({ score, undoLabel }: Session) {
     return html`<nav class="views" aria-label="Views">
       ${this.#viewWord("grid", "Grid")}${score.lines.map((line) => this.#viewWord(line.id, line.name))}
+      <button class="link fold first" type="button" ?disabled=${undoLabel === null} @click=${this.#undo}>Undo</button>
       <button class="link fold" type="button" aria-expanded=${this.unfolded ? "true" : "false"} @click=${this.#fold}>Song and setup</button>
     </nav>`;
   }
@@ -431,6 +432,9 @@ export class NinefoldApp extends LitElement {
   // ---- the page ----
 
   readonly #key = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented) return;
+    // With nothing in focus the keys are the grid's, so that a letter is a note from the first moment.
+    if (event.composedPath()[0] === document.body) this.renderRoot.querySelector("scale-grid")?.takeKey(event);
     if (event.defaultPrevented || !(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
     const inField = event.composedPath().some((target) => target instanceof HTMLElement && target.matches("input, textarea, select"));

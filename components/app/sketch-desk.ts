@@ -118,6 +118,8 @@ export class SketchDesk implements ReactiveController {
     try {
       const told = await this.#open(detail);
       this.#shelfElement?.hide();
+      await this.#host.updateComplete;
+      this.#host.renderRoot.querySelector("scale-grid")?.focus();
       if (told !== "") this.tell(told);
     } catch (error) {
       this.#trouble = detail.kind === "file" ? notOpened(detail.file, error) : sentence(messageOf(error));

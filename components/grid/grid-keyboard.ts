@@ -292,9 +292,10 @@ export class GridKeyboard {
   }
 
   #paste(): void {
-    const { score, pipes, caret } = this.#host;
+    const { score, pipes, caret, selection } = this.#host;
     const clip = copiedStretch();
-    const from = this.#chosenTime()?.from ?? caret.time;
+    // Where the keys are, which may be in the middle of a held note; a chosen stretch is pasted over from its start.
+    const from = (selection.kind === "stretch" ? this.#chosenTime()?.from : null) ?? caret.time;
     this.#host.ask(clip === null ? null : pasteStretch(score, pipes.id, from, clip), "Nothing is copied.");
   }
 

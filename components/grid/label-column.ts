@@ -107,8 +107,9 @@ function drawDroneNames({ setup, compact }: LabelColumn, top: number) {
   const drones = soundingDrones(setup);
   if (compact)
     return html`<div class="drones compact" style=${styleMap({ top: `${top}px` })}>${drones.length === 0 ? "no drones" : "drones"}</div>`;
-  return html`<div class="drones" style=${styleMap({ top: `${top}px` })}>
-    ${drones.length === 0 ? html`<span class="drone-name">Drones off</span>` : droneGroups(drones).map((group) => drawDroneName(group, setup))}
+  const groups = droneGroups(drones);
+  return html`<div class=${groups.length > 2 ? "drones many" : "drones"} style=${styleMap({ top: `${top}px` })}>
+    ${drones.length === 0 ? html`<span class="drone-name">Drones off</span>` : groups.map((group) => drawDroneName(group, setup))}
   </div>`;
 }
 

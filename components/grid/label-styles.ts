@@ -108,6 +108,13 @@ export const labelStyles = css`
   .drone-hertz {
     font-size: 12.5px;
   }
+  /* Three names have room in the same strip when each takes less. */
+  .drones.many .drone-name,
+  .drones.many .drone-pitch,
+  .drones.many .drone-hertz {
+    font-size: 12px;
+    line-height: 13px;
+  }
   .drones.compact {
     inset-inline-start: 14px;
     font: 400 15px/48px var(--serif);

@@ -133,8 +133,14 @@ export function tieNote(score: Score, line: LineId, held: HeldNote, at: number):
   const end = held.to;
   const next = heldNoteAt(score, line, end);
   const wantsTie = next !== null && next.note === held.note;
+  const isOne = held.event.ticks === end - held.from;
+  const before = held.from > 0 ? heldNoteAt(score, line, held.from - 1) : null;
+  // The second of two like notes, as after a split, is tied to the first.
+  if (!wantsTie && isOne && before !== null && before.note === held.note && before.to === held.from) {
+    return asked([{ kind: "tie", at: addressAt(score, line, before.from), tied: true }], noteChosen(score, line, before.from));
+  }
   const address = addressAt(score, line, wantsTie ? held.from : at);
-  return asked([{ kind: "tie", at: address, tied: wantsTie || held.event.ticks === end - held.from }], noteChosen(score, line, held.from));
+  return asked([{ kind: "tie", at: address, tied: wantsTie || isOne }], noteChosen(score, line, held.from));
 }
 
 /** Empties a stretch of time. */

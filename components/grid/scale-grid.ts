@@ -181,6 +181,13 @@ export class ScaleGrid extends LitElement {
     this.renderRoot.querySelector<HTMLElement>(".keys")?.showPopover();
   };
 
+  /** A key that was pressed while nothing had the focus; what the grid can do with it, it does, and takes the focus. */
+  takeKey(event: KeyboardEvent): void {
+    if (this.#scene === null) return;
+    this.#keyboard.pressed(event);
+    if (event.defaultPrevented) this.focus();
+  }
+
   /** Gives the keys to the grid. */
   override focus(): void {
     this.#wantsFocus = true;

@@ -81,7 +81,7 @@ export class Workspace {
       return "";
     }
     if (letGo === null) {
-      await this.#openFresh({ ...found.score, title: `${found.score.title} (copy)` });
+      await this.#openFresh({ ...found.score, title: found.score.title === "" ? "" : `${found.score.title} (copy)` });
       return "This sketch is open in another tab, so this is a copy of it.";
     }
     await this.#closePresent();

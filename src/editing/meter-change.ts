@@ -192,10 +192,11 @@ function rebarredLine(score: Score, line: Line, run: Run, length: number, paddin
     at = end;
   }
   return done(
-    bars.map(
-      (one): AnyBar =>
-        line.kind === "pipes" ? { kind: "pipes", events: one as PipeEvent[] } : { kind: "own", events: one as ConcertEvent[] },
-    ),
+    bars.map((one): AnyBar => {
+      // Where no one plays, one rest for the whole bar, not what the old bar lines left of several.
+      const events = one.every((event) => event.kind === "rest") ? [restOf(length)] : one;
+      return line.kind === "pipes" ? { kind: "pipes", events: events as PipeEvent[] } : { kind: "own", events: events as ConcertEvent[] };
+    }),
   );
 }
 
