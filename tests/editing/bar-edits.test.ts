@@ -156,6 +156,10 @@ describe("another meter", () => {
     );
   });
 
+  it("leaves one rest in each bar in which no one plays", () => {
+    expect(asText(applied(pipeSketch("d8! | z8 | z8"), meter(6, 8, 0, 2)))).toBe("d6!- | d2 z4 | z6 | z6");
+  });
+
   it("is refused for a meter that cannot be", () => {
     expect(reason(pipeSketch("d8!"), meter(0, 4, 0, 0))).toBe("A meter has 1 to 64 beats of a half, a quarter, an eighth or a sixteenth.");
   });

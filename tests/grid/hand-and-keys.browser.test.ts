@@ -170,6 +170,26 @@ describe("by keys", () => {
     expect(asText(grid.score)).toBe("A! d3 A c3 | d8");
   });
 
+  test("the second half of a split note is tied back to the first", async () => {
+    const grid = await GridHarness.open(pipeSketch("A4! c4"));
+    await grid.press([0, 1, "low-a"]);
+    await grid.key("/");
+    expect(asText(grid.score)).toBe("A2! {g}A2 c4");
+    await grid.key("t");
+    expect(asText(grid.score)).toBe("A2!- A2 c4");
+  });
+
+  test("a copied stretch is pasted where the keys are, in the middle of a held note too", async () => {
+    const grid = await GridHarness.open(pipeSketch("A2! B2 c4|d8"));
+    await grid.press([0, 3, "b"]);
+    await grid.key("c", { ctrl: true });
+    await grid.key("End");
+    await grid.key("ArrowRight");
+    for (const _ of [1, 2]) await grid.key("ArrowRight");
+    await grid.key("v", { ctrl: true });
+    expect(asText(grid.score)).toBe("A2! B2 c4 | d2 B2 d4");
+  });
+
   test("split, tie and delete", async () => {
     const grid = await GridHarness.open(pipeSketch(TUNE));
     grid.focusOn(1, 0);

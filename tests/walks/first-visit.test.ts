@@ -33,6 +33,14 @@ describe("a first visit", () => {
     for (const part of [0, 1]) expect((await hand.ink(part)).length).toBeGreaterThan(1000);
   });
 
+  test("a letter is a note from the first moment of a new sketch, before anything has been pressed", async () => {
+    await hand.page.getByRole("button", { name: "Sketches" }).click();
+    await hand.page.getByRole("button", { name: "New sketch" }).click();
+    await expect.poll(() => hand.title()).toBe("Untitled");
+    await hand.page.keyboard.press("d");
+    await expect.poll(() => hand.page.locator("reading-line").textContent()).toContain("D, bar 1 beat 1");
+  });
+
   test("lets an A, a B flat and a B chanter be put in the stock, and every row is named after it", async () => {
     for (const [name, words, lowA] of [
       ["A", "A chanter", "A4"],
