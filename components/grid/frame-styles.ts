@@ -145,6 +145,13 @@ export const frameStyles = css`
   .frame.compact .teaching h2 {
     font: 600 18px/24px var(--serif);
   }
+  .frame.compact .teaching p {
+    line-height: 20px;
+  }
+  .frame.compact .teaching .offers {
+    gap: 0 24px;
+    padding: 0;
+  }
   .margin {
     font: 400 13px/16px var(--sans);
     color: var(--hum-ink);

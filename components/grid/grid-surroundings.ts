@@ -53,7 +53,7 @@ export function drawTag(scene: GridScene, ghost: Ghost | null) {
 export function drawTeaching(compact: boolean, hearAll: () => void, openExample: () => void) {
   return html`<div class="teaching">
     <h2>${compact ? "Draw along a row." : "Draw along a row, or type its letter, A to G."}</h2>
-    <p>Each row is one chanter note at its true height. The shaded rows are where the drones already sound.</p>
+    <p>${compact ? "Each row is one chanter note; on the shaded ones the drones already sound." : "Each row is one chanter note at its true height. The shaded rows are where the drones already sound."}</p>
     <p class="offers">
       <button class="link" type="button" @click=${hearAll}>Hear the nine notes</button>
       <button class="link" type="button" @click=${openExample}>Open an example</button>
