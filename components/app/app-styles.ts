@@ -115,6 +115,7 @@ export const appStyles = css`
   .views {
     display: none;
   }
+  .views .undo,
   .views .fold {
     display: none;
   }
@@ -213,10 +214,11 @@ export const appStyles = css`
       border-block-start: 1px solid var(--rule);
       z-index: 2;
     }
+    .views .undo,
     .views .fold {
       display: inline-block;
     }
-    .views .fold.first {
+    .views .undo {
       margin-inline-start: auto;
     }
     .views {

@@ -237,7 +237,7 @@ export class NinefoldApp extends LitElement {
   #views({ score, undoLabel }: Session) {
     return html`<nav class="views" aria-label="Views">
       ${this.#viewWord("grid", "Grid")}${score.lines.map((line) => this.#viewWord(line.id, line.name))}
-      <button class="link fold first" type="button" ?disabled=${undoLabel === null} @click=${this.#undo}>Undo</button>
+      <button class="link undo" type="button" ?disabled=${undoLabel === null} @click=${this.#undo}>Undo</button>
       <button class="link fold" type="button" aria-expanded=${this.unfolded ? "true" : "false"} @click=${this.#fold}>Song and setup</button>
     </nav>`;
   }

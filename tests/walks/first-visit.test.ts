@@ -38,7 +38,9 @@ describe("a first visit", () => {
     await hand.page.getByRole("button", { name: "New sketch" }).click();
     await expect.poll(() => hand.title()).toBe("Untitled");
     await hand.page.keyboard.press("d");
-    await expect.poll(() => hand.page.locator("reading-line").textContent()).toContain("D, bar 1 beat 1");
+    await expect
+      .poll(() => hand.page.locator("reading-line").evaluate((line) => line.shadowRoot?.textContent))
+      .toContain("D, bar 1 beat 1");
   });
 
   test("lets an A, a B flat and a B chanter be put in the stock, and every row is named after it", async () => {
