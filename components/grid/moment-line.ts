@@ -1,8 +1,7 @@
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { Moment } from "../../src/score/address.ts";
 import { timeOf } from "../../src/score/bar-starts.ts";
-import { beatsOf, meterOffset } from "../../src/score/meter.ts";
-import type { Ticks } from "../../src/units/ticks.ts";
+import { momentOnBeat } from "../../src/score/moment-on-beat.ts";
 import { placeOfMoment } from "./bar-places.ts";
 import { type HeldNote, heldNoteAt } from "./chosen-notes.ts";
 import type { GridScene } from "./grid-scene.ts";
@@ -61,14 +60,7 @@ export class MomentLine {
   }
 }
 
-/** The beat a moment lies in. */
 function onBeat({ score }: GridScene, moment: Moment): Moment {
   const frame = score.frames[moment.bar];
-  if (frame === undefined) return moment;
-  let at = -meterOffset(frame);
-  for (const beat of beatsOf(frame.meter)) {
-    if (at + beat > moment.at) break;
-    at += beat;
-  }
-  return { bar: moment.bar, at: Math.max(0, at) as Ticks };
+  return frame === undefined ? moment : momentOnBeat(frame, moment);
 }

@@ -8,12 +8,12 @@ import type { Finding } from "../../src/score/finding.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import { lineOf } from "../../src/score/line-of.ts";
 import { frameTicks } from "../../src/score/meter.ts";
+import { momentOnBeat } from "../../src/score/moment-on-beat.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import type { Ticks } from "../../src/units/ticks.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { barElement, classNotes, svgElement } from "./bar-element.ts";
 import { chosenStarts } from "./chosen-starts.ts";
-import { momentOnBeat } from "./moment-on-beat.ts";
 import { momentForKey } from "./note-keys.ts";
 import { ringPlace } from "./ring-place.ts";
 

@@ -1,6 +1,7 @@
 import { playerOf } from "../ensemble/catalogue.ts";
 import { isCrossFingered } from "../pipes/chanter-note.ts";
 import { spokenNote } from "../pipes/note-names.ts";
+import { intervalWords } from "../pitch/interval-words.ts";
 import { shownKey } from "../pitch/key-signature.ts";
 import { pitchFromSpelling, spokenPitch } from "../pitch/spelling.ts";
 import { barNumber } from "../score/bar-number.ts";
@@ -26,25 +27,10 @@ function transpositionWords(player: string): string {
   const octaves = Math.trunc(Math.abs(chromatic) / 12);
   const rest = Math.abs(chromatic) % 12;
   const direction = chromatic > 0 ? "lower" : "higher";
-  const interval = INTERVALS[rest] ?? "";
+  const interval = rest === 0 ? "" : intervalWords(rest);
   const octave = octaves === 0 ? "" : octaves === 1 ? "an octave" : `${octaves} octaves`;
   return `sounds ${[octave, interval].filter((words) => words !== "").join(" and ")} ${direction}`;
 }
-
-const INTERVALS = [
-  "",
-  "a semitone",
-  "a tone",
-  "a minor third",
-  "a major third",
-  "a fourth",
-  "a tritone",
-  "a fifth",
-  "a minor sixth",
-  "a sixth",
-  "a minor seventh",
-  "a major seventh",
-];
 
 /** An event of a part for the ear of a screen reader: `Bar 19, beat 3. High G sharp, cross-fingered, half note.` */
 export function spokenEvent(score: Score, line: Line, bar: number, at: Ticks, event: LineEvent): string {

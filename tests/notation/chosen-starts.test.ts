@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { chosenStarts } from "../../components/notation/chosen-starts.ts";
-import { momentOnBeat } from "../../components/notation/moment-on-beat.ts";
 import { momentForKey } from "../../components/notation/note-keys.ts";
+import { momentOnBeat } from "../../src/score/moment-on-beat.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import { ticks } from "../../src/units/ticks.ts";
 import { lanternScore } from "../support/lantern-score.ts";

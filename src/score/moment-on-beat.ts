@@ -1,7 +1,7 @@
-import type { Moment } from "../../src/score/address.ts";
-import type { Frame } from "../../src/score/frame.ts";
-import { beatsOf, meterOffset } from "../../src/score/meter.ts";
-import type { Ticks } from "../../src/units/ticks.ts";
+import type { Ticks } from "../units/ticks.ts";
+import type { Moment } from "./address.ts";
+import type { Frame } from "./frame.ts";
+import { beatsOf, meterOffset } from "./meter.ts";
 
 /** The beat a moment lies in, for those who want nothing to glide: the line then goes from beat to beat. */
 export function momentOnBeat(frame: Frame, { bar, at }: Moment): Moment {
