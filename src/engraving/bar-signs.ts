@@ -118,6 +118,9 @@ function holesToShow(event: LineEvent, reading: Reading, charted: Set<string>): 
   return reading.holes[event.note];
 }
 
+/** In force where two alterations were struck together: equal to none, so that whatever comes next is marked. */
+const UNCLEAR = Number.NaN;
+
 /**
  * The bar rule: an accidental holds to the end of its bar, in its own octave. A note held over the bar line keeps its own without a sign.
  * What the bar before altered is taken back with a courtesy accidental, but not in a pipe part, where nothing but the nine is expected.
@@ -132,13 +135,20 @@ class Accidentals {
     this.#courtesy = new Map(reading.kind === "pipes" ? [] : Object.entries(altersBefore));
   }
 
-  /** Two heads on one line or in one space are each given their accidental, or nobody could tell them apart. */
+  /**
+   * Two heads on one line or in one space are each given their accidental, or nobody could tell them apart; nor could anybody tell which of the
+   * two holds on, so the next head there is given its own again.
+   */
   heads(spellings: readonly Spelling[], heldOver: boolean, fromBefore: boolean): readonly Head[] {
-    return spellings.map((spelling) => {
+    const twice = spellings.filter(({ letter, octave }, index) =>
+      spellings.some((other, place) => place !== index && other.letter === letter && other.octave === octave),
+    );
+    const heads = spellings.map((spelling) => {
       const accidental = this.#printed(spelling, heldOver, fromBefore);
-      const twice = spellings.some((other) => other !== spelling && other.letter === spelling.letter && other.octave === spelling.octave);
-      return { spelling, accidental: twice && !heldOver ? spelling.alter : accidental };
+      return { spelling, accidental: twice.includes(spelling) && !heldOver ? spelling.alter : accidental };
     });
+    for (const { letter, octave } of twice) this.#inForce.set(`${letter}${octave}`, UNCLEAR);
+    return heads;
   }
 
   #printed({ letter, octave, alter }: Spelling, heldOver: boolean, fromBefore: boolean): number | null {
