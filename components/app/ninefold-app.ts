@@ -11,11 +11,10 @@ import { check } from "../../src/score/check.ts";
 import type { BarRange, Edit } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { LineId } from "../../src/score/line-id.ts";
-import { lineOf } from "../../src/score/line-of.ts";
-import { eventAt } from "../../src/score/placed-events.ts";
+import { lineOf, pipeLines } from "../../src/score/line-of.ts";
+import { eventAt, placedEvents } from "../../src/score/placed-events.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
 import type { Hertz } from "../../src/units/hertz.ts";
-import { ticks } from "../../src/units/ticks.ts";
 import type { GridStep } from "../grid/grid-step.ts";
 import type { GridView } from "../grid/grid-viewport.ts";
 import type { Session } from "../session/session.ts";
@@ -247,7 +246,7 @@ export class NinefoldApp extends LitElement {
   }
 
   #pipesOnGrid(score: Score): PipeLine {
-    const pipes = score.lines.filter((line): line is PipeLine => line.kind === "pipes");
+    const pipes = pipeLines(score);
     const found = pipes.find((line) => line.id === this.onGrid) ?? pipes[0];
     if (found === undefined) throw new RangeError("A sketch has at least one pipe line.");
     return found;
@@ -475,12 +474,9 @@ function followed(score: Score, address: Address): Address {
 }
 
 function firstCrossFingered(line: PipeLine): Address | null {
-  for (const [bar, { events }] of line.bars.entries()) {
-    let at = 0;
-    for (const event of events) {
-      if (event.kind === "note" && isCrossFingered(event.note)) return { line: line.id, bar, at: ticks(at) };
-      at += event.ticks;
-    }
+  for (const [bar, events] of line.bars.entries()) {
+    const found = placedEvents(events).find(({ event }) => event.kind === "note" && isCrossFingered(event.note));
+    if (found !== undefined) return { line: line.id, bar, at: found.at };
   }
   return null;
 }

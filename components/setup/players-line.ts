@@ -4,6 +4,7 @@ import { doublingOctave } from "../../src/ensemble/doubling-octave.ts";
 import { concertPitchOf } from "../../src/pipes/sounding.ts";
 import type { Edit } from "../../src/score/edit.ts";
 import type { LineId } from "../../src/score/line-id.ts";
+import { pipeLineOf, pipeLines } from "../../src/score/line-of.ts";
 import type { ConcertLine, Line, PipeLine, Score } from "../../src/score/score.ts";
 import { editsAsked } from "../shared/edits-asked.ts";
 import { controls, focusRing } from "../shared/styles.ts";
@@ -76,7 +77,7 @@ export class PlayersLine extends LitElement {
   }
 
   #pipes(line: PipeLine) {
-    const onlyPipes = this.score.lines.filter((other) => other.kind === "pipes").length === 1;
+    const onlyPipes = pipeLines(this.score).length === 1;
     return html`<div class="stack">
       ${this.#rename(line)}
       ${
@@ -90,7 +91,7 @@ export class PlayersLine extends LitElement {
 
   #concert(line: ConcertLine) {
     const doubled = line.bars.find((bar) => bar.kind === "doubling");
-    const pipes = this.score.lines.filter((other): other is PipeLine => other.kind === "pipes");
+    const pipes = pipeLines(this.score);
     const own = line.bars.filter((bar) => bar.kind === "own").length;
     const about =
       own === 0
@@ -144,8 +145,8 @@ export class PlayersLine extends LitElement {
 
   #add(id: string): void {
     const player = playerOf(id);
-    const pipes = this.score.lines.find((line): line is PipeLine => line.kind === "pipes" && line.id === this.onGrid);
-    if (pipes === undefined) return;
+    const pipes = pipeLineOf(this.score, this.onGrid);
+    if (pipes === null) return;
     const [lowest, highest] = [concertPitchOf(pipes.setup, "low-g"), concertPitchOf(pipes.setup, "high-a")];
     this.#ask(`${player.name} added`, {
       kind: "add-player",
@@ -158,7 +159,7 @@ export class PlayersLine extends LitElement {
   }
 
   readonly #addPipes = (): void => {
-    const first = this.score.lines.find((line): line is PipeLine => line.kind === "pipes");
+    const [first] = pipeLines(this.score);
     if (first === undefined) return;
     this.#ask("pipes added", {
       kind: "add-pipes",
