@@ -5,6 +5,7 @@ import type { Key } from "../pitch/key.ts";
 import type { Transposition } from "../pitch/transpose.ts";
 import type { Meter } from "../score/frame.ts";
 import type { Ticks } from "../units/ticks.ts";
+import type { PartStyle } from "./part-style.ts";
 
 /** How the notes of a part are read. */
 export type Reading =
@@ -61,6 +62,8 @@ export interface BarContext {
   readonly altersBefore: Readonly<Record<string, number>>;
   /** The cross-fingered notes of the bar before on the same line of staff: their charts have been seen. */
   readonly chartsBefore: readonly CrossFingeredNote[];
+  /** Which notes of a pipe part have a chart. */
+  readonly charts: PartStyle["charts"];
   readonly opening: "plain" | "repeat";
   readonly closing: Closing;
   readonly ending: EndingBracket | null;

@@ -4,9 +4,11 @@ import type { PlayerId } from "../ensemble/player.ts";
 import { CROSS_FINGERED_NOTES, type CrossFingeredNote, isCrossFingered } from "../pipes/chanter-note.ts";
 import { holesOf } from "../pipes/fingerings.ts";
 import type { Holes, PipeSetup } from "../pipes/pipe-setup.ts";
+import { transpositionOf } from "../pipes/sounding.ts";
 import { transposedChord } from "../pitch/chord.ts";
 import type { Key } from "../pitch/key.ts";
 import { fifthsOf } from "../pitch/key-signature.ts";
+import type { Transposition } from "../pitch/transpose.ts";
 import type { ConcertBar } from "../score/bar.ts";
 import { concertEventsOf } from "../score/doubling.ts";
 import type { Frame } from "../score/frame.ts";
@@ -18,6 +20,7 @@ import type { BarContext, Closing, EndingBracket, PlacedWords, Reading } from ".
 import { altersLeft, isTiedOn } from "./bar-signs.ts";
 import { STAFF_HEIGHT } from "./drawing.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
+import { type PartStyle, PLAIN_STYLE } from "./part-style.ts";
 import { openingRoom } from "./rooms.ts";
 
 /** What the pipes read: C and F sharp are understood, as in D major, and no signature is printed. */
@@ -30,6 +33,8 @@ export interface BarPlace {
   /** Whether clef and signature stand just before it, so that it prints none itself. */
   readonly firstInSystem: boolean;
   readonly lastInSystem: boolean;
+  /** Plain, if left out. */
+  readonly style?: PartStyle;
   /** See `BarContext`; left out, the usual ones. */
   readonly chordBaseline?: number;
   readonly syllableBaseline?: number;
@@ -94,6 +99,7 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
   const tieIn = isTiedOn(eventsBefore.at(-1), events[0]);
   const tieOut = after !== undefined && events.at(-1)?.kind === "note" && isTiedOn(events.at(-1), eventsOf(score, line, bar + 1)[0]);
   const onPage = place.spacing === "page";
+  const style = place.style ?? PLAIN_STYLE;
   return {
     reading,
     spacing: place.spacing,
@@ -109,12 +115,13 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
     tieOutReach: tieOut ? reachOf(score, line, bar, place) : 0,
     altersBefore: before === undefined ? {} : altersLeft(eventsBefore, readingOf(line, before), writtenKey(line, before)),
     chartsBefore: line.kind === "pipes" && !(onPage && place.firstInSystem) ? crossFingeredIn(eventsBefore) : [],
+    charts: style.charts,
     closing: closingOf(frame, after, bar === 0 && isShort(frame)),
     ending: endingOf(before, frame, after),
     directions: directionsOf(score, line, bar),
     section: onPage ? sectionOf(frame) : "",
     tempo: onPage ? tempoOf(before, frame) : null,
-    chords: onPage ? chordsOf(line, frame) : [],
+    chords: onPage ? chordsOf(line, frame, style) : [],
     chordBaseline: place.chordBaseline ?? CHORD_BASELINE,
     endingTop: place.endingTop ?? ENDING_TOP,
     syllableBaseline: place.syllableBaseline ?? SYLLABLE_BASELINE[place.spacing],
@@ -210,10 +217,18 @@ function tempoOf(before: Frame | undefined, { tempo }: Frame): BarContext["tempo
   return same ? null : { beat: tempo.beat, perMinute: tempo.perMinute };
 }
 
-function chordsOf(line: Line, frame: Frame): readonly PlacedWords[] {
-  if (line.kind === "pipes") return [];
-  const { diatonic, chromatic } = partFactsOf(line.player, frame.key).reading.transposition;
+/** Chords as the player reads them; over the pipe part only if they are asked for, and then at written pitch as its notes are. */
+function chordsOf(line: Line, frame: Frame, style: PartStyle): readonly PlacedWords[] {
+  if (frame.chords.length === 0 || (line.kind === "pipes" && !style.chords)) return [];
+  const { diatonic, chromatic } =
+    line.kind === "pipes" ? toWrittenA(line.setup) : partFactsOf(line.player, frame.key).reading.transposition;
   return frame.chords.map(({ at, symbol }) => ({ at, text: shownChord(transposedChord(symbol, diatonic, chromatic)) }));
+}
+
+/** From concert pitch to where the pipes' notes are written. */
+function toWrittenA(setup: PipeSetup): Transposition {
+  const { diatonic, chromatic } = transpositionOf(setup);
+  return { diatonic: -diatonic, chromatic: -chromatic };
 }
 
 /** Only what stands right after a letter is a flat: the b in `Bbm7b5`, not that of a word. */

@@ -5,6 +5,7 @@ import type { Line, Score } from "../score/score.ts";
 import { barSigns } from "./bar-signs.ts";
 import { hundredths } from "./boxes.ts";
 import { barContextOf, eventsOf } from "./part-facts.ts";
+import { type PartStyle, PLAIN_STYLE } from "./part-style.ts";
 import { naturalWidth, pressedWidth, spacingOf } from "./placing.ts";
 
 /** The bars that stand on one line of staff: first and last, both included, and how wide each is by itself. */
@@ -32,8 +33,14 @@ export function pageFilling(line: Line): Filling {
 export const PHONE_FILLING: Filling = { most: 2, manner: "pressed" };
 
 /** Parts the bars into lines of staff; a section begins a new line, a pickup is not counted. `room` is what a line that begins at a bar leaves for bars. */
-export function systemsOf(score: Score, line: Line, room: (first: number) => number, filling: Filling): readonly System[] {
-  const widths = score.frames.map((_, bar) => widthsOf(score, line, bar));
+export function systemsOf(
+  score: Score,
+  line: Line,
+  room: (first: number) => number,
+  filling: Filling,
+  style = PLAIN_STYLE,
+): readonly System[] {
+  const widths = score.frames.map((_, bar) => widthsOf(score, line, bar, style));
   const systems: System[] = [];
   for (let first = 0; first < widths.length; ) {
     const last = lastThatFits(score.frames, widths, first, room(first), filling);
@@ -81,9 +88,9 @@ function lastThatFits(frames: readonly Frame[], widths: readonly Widths[], first
 
 const known = new WeakMap<readonly LineEvent[], Map<string, Widths>>();
 
-function widthsOf(score: Score, line: Line, bar: number): Widths {
+function widthsOf(score: Score, line: Line, bar: number, style: PartStyle): Widths {
   const events = eventsOf(score, line, bar);
-  const context = barContextOf(score, line, bar, { spacing: "page", width: 0, firstInSystem: false, lastInSystem: false });
+  const context = barContextOf(score, line, bar, { spacing: "page", width: 0, firstInSystem: false, lastInSystem: false, style });
   const key = JSON.stringify(context);
   const kept = known.get(events) ?? new Map<string, Widths>();
   known.set(events, kept);
