@@ -1,4 +1,5 @@
-import { type Spectrum, waveformOf } from "../../src/playback/spectrum.ts";
+import type { Spectrum } from "../../src/acoustics/partial.ts";
+import { waveformOf } from "../../src/playback/spectrum.ts";
 
 const waves = new WeakMap<BaseAudioContext, Map<Spectrum, PeriodicWave>>();
 

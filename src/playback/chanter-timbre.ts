@@ -1,6 +1,6 @@
+import type { Spectrum } from "../acoustics/partial.ts";
 import type { ChanterNote } from "../pipes/chanter-note.ts";
 import { type Decibels, decibels } from "../units/decibels.ts";
-import type { Spectrum } from "./spectrum.ts";
 
 /** The four sounds a chanter note is mixed from. */
 export const CHANTER_TONES = ["dull", "normal", "bright", "thin"] as const;

@@ -1,6 +1,6 @@
+import type { Spectrum } from "../acoustics/partial.ts";
 import type { Drone } from "../pipes/pipe-setup.ts";
 import { decibels } from "../units/decibels.ts";
-import type { Spectrum } from "./spectrum.ts";
 
 const TENOR = spectrum(-2, 0, -3, -5, -4, -8, -9, -11, -12, -15, -16, -18, -20, -22, -24, -26, -28, -30, -32, -34);
 const BASS = spectrum(-6, -2, 0, -3, -3, -5, -6, -7, -9, -10, -12, -13, -15, -16, -18, -19, -21, -22, -24, -25, -27, -28, -30, -31);

@@ -1,7 +1,7 @@
+import type { Spectrum } from "../acoustics/partial.ts";
 import type { PlayerId } from "../ensemble/player.ts";
 import { decibels } from "../units/decibels.ts";
 import { type Seconds, seconds } from "../units/seconds.ts";
-import type { Spectrum } from "./spectrum.ts";
 
 /** How a band player's note begins, goes on and ends. Times are time constants: after one, 63 % of the way is gone. */
 export interface PlayerTimbre {

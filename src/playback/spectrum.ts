@@ -1,7 +1,5 @@
-import { amplitudeOf, type Decibels } from "../units/decibels.ts";
-
-/** How strong each harmonic of a steady sound is, the fundamental first, in decibels against any common level. */
-export type Spectrum = readonly Decibels[];
+import type { Spectrum } from "../acoustics/partial.ts";
+import { amplitudeOf } from "../units/decibels.ts";
 
 /** One turn of a waveform, as sums of cosines and sines: index 1 is the fundamental, index 0 (a constant) is 0. */
 export interface Waveform {

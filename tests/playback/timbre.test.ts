@@ -1,10 +1,11 @@
 import { expect, test } from "vitest";
+import type { Spectrum } from "../../src/acoustics/partial.ts";
 import { PLAYERS } from "../../src/ensemble/catalogue.ts";
 import { CHANTER_NOTES } from "../../src/pipes/chanter-note.ts";
 import { CHANTER_SPECTRA, CHANTER_TONES, NOTE_TIMBRES } from "../../src/playback/chanter-timbre.ts";
 import { DRONE_SPECTRA } from "../../src/playback/drone-timbre.ts";
 import { familyOf, PLAYER_TIMBRES } from "../../src/playback/player-timbre.ts";
-import { type Spectrum, waveformOf } from "../../src/playback/spectrum.ts";
+import { waveformOf } from "../../src/playback/spectrum.ts";
 
 const SPECTRA: readonly Spectrum[] = [
   ...Object.values(CHANTER_SPECTRA),
