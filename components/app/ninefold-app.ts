@@ -126,7 +126,7 @@ export class NinefoldApp extends LitElement {
   override render() {
     const session = this.#session;
     if (session === null) return html`<header><span class="mark">Ninefold</span></header>`;
-    const { score, selection } = session;
+    const { shown: score, selection } = session;
     const pipes = this.#pipesOnGrid(score);
     const chosen = this.#chosenBars(score, selection);
     return html`
@@ -181,7 +181,7 @@ export class NinefoldApp extends LitElement {
       <small-print
         .saveState=${this.#desk.workspace.saveState}
         .keeps=${this.#desk.workspace.keeps}
-        .revision=${score.revision}
+        .revision=${session.score.revision}
         .theme=${this.theme}
         @theme-chosen=${this.#themeChosen}
       ></small-print>
@@ -191,7 +191,7 @@ export class NinefoldApp extends LitElement {
 
   /** Every sketch has a grid of its own, so that none begins where the hand was in another. */
   #grid(session: Session, pipes: PipeLine) {
-    const { score, selection } = session;
+    const { shown: score, selection } = session;
     const widths = screenWidths(score);
     return html`
       <form-ribbon .score=${score} .widths=${widths} @view-asked=${this.#viewAsked}></form-ribbon>
@@ -233,7 +233,7 @@ export class NinefoldApp extends LitElement {
   }
 
   /** On a narrow page: which view is shown, as words. */
-  #views({ score, undoLabel }: Session) {
+  #views({ shown: score, undoLabel }: Session) {
     return html`<nav class="views" aria-label="Views">
       ${this.#viewWord("grid", "Grid")}${score.lines.map((line) => this.#viewWord(line.id, line.name))}
       <button class="link undo" type="button" ?disabled=${undoLabel === null} @click=${this.#undo}>Undo</button>
@@ -301,7 +301,7 @@ export class NinefoldApp extends LitElement {
         this.#showMoment(session);
         return;
       }
-      if (change === "score") this.#checkSoon(session);
+      if (change === "score" || change === "proposal") this.#checkSoon(session);
       this.requestUpdate();
     });
   }
@@ -318,7 +318,7 @@ export class NinefoldApp extends LitElement {
     this.#checkTimer = setTimeout(() => {
       this.#checkTimer = null;
       if (session !== this.#session) return;
-      this.findings = check(session.score);
+      this.findings = check(session.shown);
       if (this.chosenFinding !== null && !this.findings.includes(this.chosenFinding)) this.chosenFinding = null;
     }, CHECK_WAITS);
   }
@@ -352,7 +352,7 @@ export class NinefoldApp extends LitElement {
 
   readonly #noteChosen = (event: CustomEvent<{ readonly address: Address }>): void => {
     if (this.#session === null) return;
-    const address = followed(this.#session.score, event.detail.address);
+    const address = followed(this.#session.shown, event.detail.address);
     this.#session.choose({ kind: "note", at: address });
     this.#reveal(address);
   };

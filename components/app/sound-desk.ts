@@ -51,15 +51,15 @@ export class SoundDesk implements ReactiveController {
     this.#blend = USUAL_BLEND;
     this.#settings = USUAL_SETTINGS;
     this.#player?.setBlend(this.#blend);
-    this.#player?.setScore(session.score);
+    this.#player?.setScore(session.shown);
     this.#unsubscribe = session.subscribe((change) => {
-      if (change === "score") this.#player?.setScore(session.score);
+      if (change === "score" || change === "proposal") this.#player?.setScore(session.shown);
     });
   }
 
   /** The transport, for the header; `hand` is the bar the hand is at. */
   transport(session: Session, hand: number) {
-    const { selection, score } = session;
+    const { selection, shown: score } = session;
     return html`<transport-bar
       .score=${score}
       .playing=${this.#state === "playing"}
@@ -79,7 +79,7 @@ export class SoundDesk implements ReactiveController {
 
   /** The levels, for the foot. */
   blend(session: Session) {
-    return html`<blend-panel .score=${session.score} .blend=${this.#blend} @blend-changed=${this.#blendChanged}></blend-panel>`;
+    return html`<blend-panel .score=${session.shown} .blend=${this.#blend} @blend-changed=${this.#blendChanged}></blend-panel>`;
   }
 
   readonly playAsked = async (event: CustomEvent<{ readonly from: Moment }>): Promise<void> => {
@@ -129,13 +129,13 @@ export class SoundDesk implements ReactiveController {
     this.#trouble = "";
     this.#become("loading");
     try {
-      this.#loading ??= loadPlayer(session.score, this.#blend, {
+      this.#loading ??= loadPlayer(session.shown, this.#blend, {
         moved: (moment) => this.#session?.moveTo(moment),
         stopped: () => this.#become("still"),
       });
       this.#player = await this.#loading;
       this.#player.setBlend(this.#blend);
-      if (this.#session !== null) this.#player.setScore(this.#session.score);
+      if (this.#session !== null) this.#player.setScore(this.#session.shown);
       return this.#player;
     } catch (error) {
       this.#loading = null;
