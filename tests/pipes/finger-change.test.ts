@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { CHANTER_NOTES, type ChanterNote, NINE_NOTES, type PlainNote } from "../../src/pipes/chanter-note.ts";
 import { defaultSetup } from "../../src/pipes/default-setups.ts";
 import { type FingerChange, fingerChange, hardness } from "../../src/pipes/finger-change.ts";
-import { crossingSentence, fingersInWords } from "../../src/pipes/finger-change-words.ts";
+import { fingersInWords } from "../../src/pipes/finger-change-words.ts";
 import { type FingeringTable, fingeringTable } from "../../src/pipes/fingering-table.ts";
 import { type Hole, parseHoles } from "../../src/pipes/fingerings.ts";
 import { movementUpon } from "../../src/pipes/gracenote-movement.ts";
@@ -127,18 +127,6 @@ describe("an edited fingering", () => {
     if (!upon.ok) throw new RangeError("a G gracenote fits on low A");
     expect(fingerChange(upon.value.holes, table.c, table).passing.map(({ note }) => note)).toEqual(["low-g", "low-a", "b"]);
     expect(fingerChange(upon.value.holes, table["low-a"], table)).toEqual({ lifts: [], closes: [1], passing: [] });
-  });
-});
-
-describe("a crossing in words", () => {
-  it("says what sounds, and which fingers come too soon", () => {
-    expect(crossingSentence("d", "e", change("d", "e"))).toBe("From D to E, fingers that do not move as one sound low G, low A, B or C.");
-    expect(crossingSentence("b", "e", change("b", "e"))).toBe("From B to E, fingers closing before the others open sound low A.");
-    expect(crossingSentence("e", "b", change("e", "b"))).toBe("From E to B, fingers closing before the others open sound low A.");
-    expect(crossingSentence("low-a", "e", change("low-a", "e"))).toBeNull();
-    expect(crossingSentence("f", "high-g-sharp", change("f", "high-g-sharp"))).toBe(
-      "From F to high G♯, fingers closing before the others open sound low A or E.",
-    );
   });
 });
 
