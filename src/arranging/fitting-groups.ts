@@ -1,6 +1,7 @@
+import type { ChanterNote } from "../pipes/chanter-note.ts";
 import type { Embellishment } from "../pipes/embellishment.ts";
-import { embellishmentsBetween, type FittingEmbellishment } from "../pipes/embellishments.ts";
-import { fingeringTable } from "../pipes/fingering-table.ts";
+import { embellishmentsBetween } from "../pipes/embellishments.ts";
+import { type FingeringTable, fingeringTable } from "../pipes/fingering-table.ts";
 import { lettersOfGracenotes } from "../pipes/gracenote-letters.ts";
 import { GRACENOTE_SECONDS } from "../pipes/gracenote-seconds.ts";
 import type { PipeSetup } from "../pipes/pipe-setup.ts";
@@ -14,18 +15,28 @@ const TIMES_ITS_GROUP = 2;
  * note that gives the time, and the note itself, are long enough at the tempo in force.
  */
 export function fittingGroups(setup: PipeSetup, site: GraceSite): readonly Embellishment[] {
-  const table = fingeringTable(setup);
-  const note = site.note.note;
-  const [first = [], ...others] = notesBefore(site).map((before) => embellishmentsBetween(table, { before, note }));
-  return first
-    .filter((one) => others.every((fitting) => hasSpelling(fitting, one)))
-    .map(({ embellishment }) => embellishment)
-    .filter((one) => hasTime(site, one));
+  return fingeredGroups(fingeringTable(setup), notesBefore(site), site.note.note).filter((one) => hasTime(site, one));
 }
 
-function hasSpelling(fitting: readonly FittingEmbellishment[], { embellishment }: FittingEmbellishment): boolean {
-  const letters = lettersOfGracenotes(embellishment.gracenotes);
-  return fitting.some((one) => lettersOfGracenotes(one.embellishment.gracenotes) === letters);
+const known = new WeakMap<FingeringTable, Map<string, readonly Embellishment[]>>();
+
+/** What the fingers can do on a note after each of the notes before it. Few places differ, so they are kept for as long as the fingerings are. */
+function fingeredGroups(table: FingeringTable, before: readonly (ChanterNote | null)[], note: ChanterNote): readonly Embellishment[] {
+  const places = known.get(table) ?? new Map<string, readonly Embellishment[]>();
+  known.set(table, places);
+  const place = `${before.join()} ${note}`;
+  const kept = places.get(place);
+  if (kept !== undefined) return kept;
+  const [first = [], ...others] = before.map((one) =>
+    embellishmentsBetween(table, { before: one, note }).map(({ embellishment }) => embellishment),
+  );
+  const fitting = first.filter((one) => others.every((those) => those.some((other) => spelling(other) === spelling(one))));
+  places.set(place, fitting);
+  return fitting;
+}
+
+function spelling({ gracenotes }: Embellishment): string {
+  return lettersOfGracenotes(gracenotes);
 }
 
 function hasTime(site: GraceSite, { gracenotes, placement }: Embellishment): boolean {

@@ -2,10 +2,10 @@ import type { ChanterNote } from "../pipes/chanter-note.ts";
 import type { Address } from "../score/address.ts";
 import type { PipeEvent, PipeNote } from "../score/bar.ts";
 import type { Frame } from "../score/frame.ts";
-import { beatsOf, meterOffset } from "../score/meter.ts";
 import { placedEvents } from "../score/placed-events.ts";
 import { playedOrder } from "../score/played-order.ts";
 import type { PipeLine, Score } from "../score/score.ts";
+import { beatAround, endsPart, type SitePlace } from "./site-places.ts";
 
 /** A note that gracenotes may lead into, with all that decides which. */
 export interface GraceSite {
@@ -13,87 +13,128 @@ export interface GraceSite {
   readonly note: PipeNote;
   /** How long it lasts with all it is tied to, seconds. */
   readonly seconds: number;
-  /** Where in the bar it begins: its first beat, another beat, or between beats. */
-  readonly place: "first-beat" | "beat" | "between";
+  readonly place: SitePlace;
   /** What may sound right before it, once for each way that playing reaches it: repeats lead back. Null after silence. */
   readonly before: readonly (GraceSite | null)[];
   /** How many like notes come right before it in the bars as written. */
   readonly likeBefore: number;
+  /** How many like notes there are in the run it stands in; 1: none beside it. */
+  readonly run: { readonly length: number };
+  /** The tune leans on it: it lasts a beat or more, or longer than the note after it. */
+  readonly held: boolean;
+  /** A part ends with it: a repeat, a section, the tune, or a phrase that is cut off. */
+  readonly closes: boolean;
   /** A syllable sung earlier goes on here. */
   readonly inMelisma: boolean;
 }
 
-interface Writable extends Omit<GraceSite, "seconds" | "before"> {
+interface Writable extends Omit<GraceSite, "seconds" | "before" | "run" | "held" | "closes"> {
   seconds: number;
   readonly before: (Writable | null)[];
+  readonly run: { length: number };
+  held: boolean;
+  closes: boolean;
+  /** How long it lasts with all it is tied to, and the beat it begins in; ticks. */
+  lasts: number;
+  readonly beat: number;
 }
+
+/** The sites of one line, bar by bar. */
+type Written = readonly (readonly Writable[])[];
+
+const known = new WeakMap<PipeLine, { readonly frames: readonly Frame[]; readonly sites: readonly GraceSite[] }>();
 
 /**
  * Every note of a line that is not the continuation of a tie, first to last as written. Only a cut-off silences the chanter: a note after a
  * rest follows the one held through it, unless the setup can rest, and a strike-in that a repeat leads back to follows what sounds then.
+ * The same list for the same line and frames.
  */
-export function graceSites(score: Score, line: PipeLine): readonly GraceSite[] {
-  const sites = new Map<PipeEvent, Map<number, Writable>>();
-  const written = sitesAsWritten(score, line, sites);
-  const whoBegins = (bar: number, event: PipeEvent, at: number) => sites.get(event)?.get(bar * 1e6 + at);
-  let sounding: Writable | null = null;
-  for (const bar of playedOrder(score.frames)) {
-    for (const { at, event } of placedEvents(line.bars[bar] ?? { events: [] })) {
-      if (event.kind === "rest") {
-        if (line.setup.canRest) sounding = null;
-        continue;
-      }
-      const site = whoBegins(bar, event, at);
-      if (site !== undefined) {
-        if (!site.before.includes(sounding)) site.before.push(sounding);
-        sounding = site;
-      }
-      if (event.cutOff) sounding = null;
-    }
-  }
-  return written;
+export function graceSites({ frames }: Pick<Score, "frames">, line: PipeLine): readonly GraceSite[] {
+  const kept = known.get(line);
+  if (kept?.frames === frames) return kept.sites;
+  const written = sitesAsWritten(frames, line);
+  joinAsPlayed(frames, line, written);
+  const sites = written.flat();
+  for (const [index, site] of sites.entries()) site.held = site.lasts >= site.beat || site.lasts > (sites[index + 1]?.lasts ?? site.beat);
+  known.set(line, { frames, sites });
+  return sites;
 }
 
-function sitesAsWritten(score: Score, line: PipeLine, sites: Map<PipeEvent, Map<number, Writable>>): readonly Writable[] {
-  const written: Writable[] = [];
+function sitesAsWritten(frames: readonly Frame[], line: PipeLine): Written {
+  /** The note that sounds up to here; null after silence. */
   let last: Writable | null = null;
   let tied = false;
   let sung = false;
-  line.bars.forEach((bar, index) => {
-    const frame = score.frames[index];
-    if (frame === undefined) return;
-    for (const { at, event } of placedEvents(bar)) {
+  return frames.map((frame, bar) => {
+    const events = placedEvents(line.bars[bar] ?? { events: [] as readonly PipeEvent[] });
+    const sites: Writable[] = [];
+    for (const { at, event } of events) {
       if (event.kind === "rest") {
         tied = false;
         sung = false;
         if (line.setup.canRest) last = null;
         continue;
       }
-      const lasts = secondsIn(frame, event.ticks);
-      const previous: Writable | null = last;
-      if (tied && previous !== null && previous.note.note === event.note) previous.seconds += lasts;
+      const before: Writable | null = last;
+      if (tied && before !== null && before.note.note === event.note) goOn(before, frame, event);
       else {
         const hasWord = event.syllables.some(({ text }) => text !== "");
-        const touching = event.strikeIn ? null : previous;
-        last = {
-          address: { line: line.id, bar: index, at },
-          note: event,
-          seconds: lasts,
-          place: placeOf(frame, at),
-          before: [],
-          likeBefore: touching !== null && touching.note.note === event.note ? touching.likeBefore + 1 : 0,
-          inMelisma: sung && !hasWord,
-        };
+        last = siteOf(frame, { line: line.id, bar, at }, event, event.strikeIn ? null : before, sung && !hasWord);
         sung ||= hasWord;
-        written.push(last);
-        const places = sites.get(event) ?? new Map<number, Writable>();
-        sites.set(event, places.set(index * 1e6 + at, last));
+        sites.push(last);
       }
       tied = event.tied;
+      if (event.cutOff && last !== null) last.closes = true;
       if (event.cutOff) last = null;
     }
+    if (last !== null && events.at(-1)?.event.kind === "note") last.closes ||= endsPart(frames, bar);
+    return sites;
   });
-  return written;
+}
+
+function siteOf(frame: Frame, address: Address, note: PipeNote, before: Writable | null, inMelisma: boolean): Writable {
+  const isLike = before !== null && before.note.note === note.note;
+  const run = isLike ? before.run : { length: 0 };
+  run.length += 1;
+  return {
+    ...beatAround(frame, address.at),
+    address,
+    note,
+    seconds: secondsIn(frame, note.ticks),
+    before: [],
+    likeBefore: run.length - 1,
+    run,
+    held: false,
+    closes: false,
+    inMelisma,
+    lasts: note.ticks,
+  };
+}
+
+/** A tie leads on into another event. */
+function goOn(site: Writable, frame: Frame, { ticks }: PipeNote): void {
+  site.lasts += ticks;
+  site.seconds += secondsIn(frame, ticks);
+}
+
+/** Tells each site what sounds before it, in the order in which bars are played. */
+function joinAsPlayed(frames: readonly Frame[], line: PipeLine, written: Written): void {
+  let sounding: Writable | null = null;
+  for (const bar of playedOrder(frames)) {
+    const waiting = [...(written[bar] ?? [])];
+    for (const { at, event } of placedEvents(line.bars[bar] ?? { events: [] as readonly PipeEvent[] })) {
+      if (event.kind === "rest") {
+        if (line.setup.canRest) sounding = null;
+        continue;
+      }
+      if (waiting[0]?.address.at === at) {
+        const site = waiting.shift() as Writable;
+        if (!site.before.includes(sounding)) site.before.push(sounding);
+        sounding = site;
+      }
+      if (event.cutOff) sounding = null;
+    }
+  }
 }
 
 /** The notes that may sound right before a site; null after silence, and where playing never comes by. */
@@ -103,14 +144,4 @@ export function notesBefore({ before }: GraceSite): readonly (ChanterNote | null
 
 function secondsIn({ tempo }: Frame, ticks: number): number {
   return (ticks / tempo.beat) * (60 / tempo.perMinute);
-}
-
-function placeOf(frame: Frame, at: number): GraceSite["place"] {
-  let beat = 0;
-  const inMeter = meterOffset(frame) + at;
-  for (const length of beatsOf(frame.meter)) {
-    if (beat === inMeter) return beat === 0 ? "first-beat" : "beat";
-    beat += length;
-  }
-  return "between";
 }
