@@ -20,6 +20,9 @@ const SHARP_G: Vouched = [
   "From memory: high G sharp leaves the first finger to lift, where its fingering is the usual one.",
 ];
 
+const FORK_DOWN: Vouched = ["derived", "From the fingering: the finger that opens the fork goes down."];
+const FORK_GRIP: Vouched = ["derived", "As on the other high notes; the fingers allow it."];
+
 /** What a group may follow, beside the one rule that each gracenote is heard. */
 interface After {
   readonly notes: readonly ChanterNote[];
@@ -94,13 +97,13 @@ const PLAIN_ROWS: readonly Embellishment[] = [
   ...rows(onBeat("thumb-doubling", only("high-g")), opened("a", PRACTICE)),
 
   ...rows(onBeat("light-throw", allBut("low-g")), [["d", "Gdc", THROWS]]),
-  ...rows(onBeat("light-throw", only("low-g")), [["d", "dc", PRACTICE]]),
+  ...rows(onBeat("light-throw", only("low-g")), [["d", "dc", SAMPLES]]),
   ...rows(onBeat("heavy-throw", allBut("low-g")), [["d", "GdGc", THROWS]]),
   ...rows(onBeat("heavy-throw", only("low-g")), [["d", "dGc", PRACTICE]]),
 
-  ...rows(beforeBeat("grip", allBut("low-g", "d")), on(ABOVE_LOW_G, "GdG", SAMPLES)),
-  ...rows(beforeBeat("grip", only("d")), on(ABOVE_LOW_G, "GBG", MEMORY)),
-  ...rows(beforeBeat("grip", only("low-g")), on(ABOVE_LOW_G, "dG", MEMORY)),
+  ...rows(beforeBeat("grip", allBut("low-g", "d")), [...on(ABOVE_LOW_G, "GdG", SAMPLES), ["high-g-sharp", "GdG", FORK_GRIP]]),
+  ...rows(beforeBeat("grip", only("d")), [...on(ABOVE_LOW_G, "GBG", MEMORY), ["high-g-sharp", "GBG", FORK_GRIP]]),
+  ...rows(beforeBeat("grip", only("low-g")), [...on(ABOVE_LOW_G, "dG", MEMORY), ["high-g-sharp", "dG", FORK_GRIP]]),
   ...rows(beforeBeat("taorluath", allBut("low-g", "d")), on(UP_TO_D, "GdGe", STANDARD)),
   ...rows(beforeBeat("taorluath", only("d")), on(UP_TO_D, "GBGe", PRACTICE)),
   ...rows(beforeBeat("taorluath", only("low-g")), on(UP_TO_D, "dGe", MEMORY)),
@@ -111,6 +114,7 @@ const PLAIN_ROWS: readonly Embellishment[] = [
 
   ...rows(onBeat("g-gracenote", FIRST_FINGER_ON), [["high-g-sharp", "g", SHARP_G]]),
   ...strikes(),
+  ...forkStrikes(),
 ];
 
 /** Cross-fingered notes that lie under the same fingers as a plain one, and take its embellishments; not its strikes, which the fork changes. */
@@ -130,6 +134,19 @@ function strikes(): readonly Embellishment[] {
   return NINE_NOTES.flatMap((note) =>
     USUAL_STRIKES[note].map((strike) => row(onBeat("strike", fromLikeOrAbove(note)), note, [strike], PRACTICE_OR_MEMORY)),
   );
+}
+
+/**
+ * On a cross-fingered note the strike is the finger that opens its fork, put down: the lower middle makes C natural low G, the upper middle
+ * makes F natural low A, the thumb makes high G sharp low A. The last also follows high G: every finger of the upper hand moves there, and
+ * low A is what they pass through.
+ */
+function forkStrikes(): readonly Embellishment[] {
+  return [
+    ...rows(onBeat("strike", fromLikeOrAbove("c-natural")), [["c-natural", "G", FORK_DOWN]]),
+    ...rows(onBeat("strike", fromLikeOrAbove("f-natural")), [["f-natural", "A", FORK_DOWN]]),
+    ...rows(onBeat("strike", fromLikeOrAbove("high-g")), [["high-g-sharp", "A", FORK_DOWN]]),
+  ];
 }
 
 function rows(family: Family, spelled: readonly Spelled[]): readonly Embellishment[] {

@@ -18,6 +18,18 @@ export interface FittingEmbellishment {
  * an edited fingering may rule out what the table has. Other spellings are judged by `movementsOf`.
  */
 export function embellishmentsBetween(table: FingeringTable, place: GracenotePlace): readonly FittingEmbellishment[] {
+  const known = found.get(table) ?? new Map<string, readonly FittingEmbellishment[]>();
+  found.set(table, known);
+  const key = `${place.before} ${place.note}`;
+  const list = known.get(key) ?? fittingBetween(table, place);
+  known.set(key, list);
+  return list;
+}
+
+/** What was found for a table, by the two notes: a line asks for the same few pairs over and over. */
+const found = new WeakMap<FingeringTable, Map<string, readonly FittingEmbellishment[]>>();
+
+function fittingBetween(table: FingeringTable, place: GracenotePlace): readonly FittingEmbellishment[] {
   const fitting = new Map<string, FittingEmbellishment>();
   for (const embellishment of EMBELLISHMENTS.filter((candidate) => mayStand(candidate, place)).sort(byUse(place))) {
     const spelling = lettersOfGracenotes(embellishment.gracenotes);
@@ -63,10 +75,13 @@ const USE: readonly EmbellishmentName[] = [
   "thumb-gracenote",
 ];
 
-/** As in `USE`, but strikes come after the single gracenotes where they divide like notes, and the thumb comes first where it replaces the G. */
+/**
+ * As in `USE`, but strikes come after the single gracenotes where they divide like notes and on high G sharp, which has little else, and the
+ * thumb comes first where it replaces the G.
+ */
 function byUse({ before, note }: GracenotePlace): (one: Embellishment, other: Embellishment) => number {
   const rank = ({ name }: Embellishment): number => {
-    if (name === "strike" && before === note) return USE.indexOf("e-gracenote") + 0.5;
+    if (name === "strike" && (before === note || note === "high-g-sharp")) return USE.indexOf("e-gracenote") + 0.5;
     if (name === "thumb-gracenote" && (before === "high-g" || note === "high-g")) return -1;
     return USE.indexOf(name);
   };
