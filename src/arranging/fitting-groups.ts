@@ -5,7 +5,7 @@ import { type FingeringTable, fingeringTable } from "../pipes/fingering-table.ts
 import { lettersOfGracenotes } from "../pipes/gracenote-letters.ts";
 import { GRACENOTE_SECONDS } from "../pipes/gracenote-seconds.ts";
 import type { PipeSetup } from "../pipes/pipe-setup.ts";
-import { type GraceSite, notesBefore } from "./grace-sites.ts";
+import { type GracePlace, notesBefore } from "./grace-place.ts";
 
 /** A note is to last so many times its group. *Source:* common practice. */
 const TIMES_ITS_GROUP = 2;
@@ -14,7 +14,7 @@ const TIMES_ITS_GROUP = 2;
  * The embellishments that fit on a note, the most usual first: those the fingers can do whichever way playing reaches it, and for which the
  * note that gives the time, and the note itself, are long enough at the tempo in force.
  */
-export function fittingGroups(setup: PipeSetup, site: GraceSite): readonly Embellishment[] {
+export function fittingGroups(setup: PipeSetup, site: GracePlace): readonly Embellishment[] {
   return fingeredGroups(fingeringTable(setup), notesBefore(site), site.note.note).filter((one) => hasTime(site, one));
 }
 
@@ -39,7 +39,7 @@ function spelling({ gracenotes }: Embellishment): string {
   return lettersOfGracenotes(gracenotes);
 }
 
-function hasTime(site: GraceSite, { gracenotes, placement }: Embellishment): boolean {
+function hasTime(site: GracePlace, { gracenotes, placement }: Embellishment): boolean {
   const needed = gracenotes.length * GRACENOTE_SECONDS * TIMES_ITS_GROUP;
   const givers = placement === "before-beat" ? site.before.map((before) => before?.seconds ?? site.seconds) : [];
   return [site.seconds, ...givers].every((lasts) => lasts >= needed);

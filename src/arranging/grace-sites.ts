@@ -1,20 +1,15 @@
-import type { ChanterNote } from "../pipes/chanter-note.ts";
 import type { Address } from "../score/address.ts";
 import type { PipeEvent, PipeNote } from "../score/bar.ts";
 import type { Frame } from "../score/frame.ts";
 import { placedEvents } from "../score/placed-events.ts";
 import { playedOrder } from "../score/played-order.ts";
 import type { PipeLine, Score } from "../score/score.ts";
+import { type GracePlace, secondsIn } from "./grace-place.ts";
 import { beatAround, endsPart, type SitePlace } from "./site-places.ts";
 
 /** A note that gracenotes may lead into, with all that decides which. */
-export interface GraceSite {
-  readonly address: Address;
-  readonly note: PipeNote;
-  /** How long it lasts with all it is tied to, seconds. */
-  readonly seconds: number;
+export interface GraceSite extends GracePlace {
   readonly place: SitePlace;
-  /** What may sound right before it, once for each way that playing reaches it: repeats lead back. Null after silence. */
   readonly before: readonly (GraceSite | null)[];
   /** How many like notes come right before it in the bars as written. */
   readonly likeBefore: number;
@@ -28,14 +23,14 @@ export interface GraceSite {
   readonly inMelisma: boolean;
 }
 
-interface Writable extends Omit<GraceSite, "seconds" | "before" | "run" | "held" | "closes"> {
+interface Writable extends Omit<GraceSite, "seconds" | "lasts" | "before" | "run" | "held" | "closes"> {
   seconds: number;
+  lasts: number;
   readonly before: (Writable | null)[];
   readonly run: { length: number };
   held: boolean;
   closes: boolean;
-  /** How long it lasts with all it is tied to, and the beat it begins in; ticks. */
-  lasts: number;
+  /** How long the beat is that it begins in, ticks. */
   readonly beat: number;
 }
 
@@ -135,13 +130,4 @@ function joinAsPlayed(frames: readonly Frame[], line: PipeLine, written: Written
       if (event.cutOff) sounding = null;
     }
   }
-}
-
-/** The notes that may sound right before a site; null after silence, and where playing never comes by. */
-export function notesBefore({ before }: GraceSite): readonly (ChanterNote | null)[] {
-  return before.length === 0 ? [null] : [...new Set(before.map((site) => site?.note.note ?? null))];
-}
-
-function secondsIn({ tempo }: Frame, ticks: number): number {
-  return (ticks / tempo.beat) * (60 / tempo.perMinute);
 }

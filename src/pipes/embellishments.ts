@@ -18,18 +18,6 @@ export interface FittingEmbellishment {
  * an edited fingering may rule out what the table has. Other spellings are judged by `movementsOf`.
  */
 export function embellishmentsBetween(table: FingeringTable, place: GracenotePlace): readonly FittingEmbellishment[] {
-  const known = found.get(table) ?? new Map<string, readonly FittingEmbellishment[]>();
-  found.set(table, known);
-  const key = `${place.before} ${place.note}`;
-  const list = known.get(key) ?? fittingBetween(table, place);
-  known.set(key, list);
-  return list;
-}
-
-/** What was found for a table, by the two notes: a line asks for the same few pairs over and over. */
-const found = new WeakMap<FingeringTable, Map<string, readonly FittingEmbellishment[]>>();
-
-function fittingBetween(table: FingeringTable, place: GracenotePlace): readonly FittingEmbellishment[] {
   const fitting = new Map<string, FittingEmbellishment>();
   for (const embellishment of EMBELLISHMENTS.filter((candidate) => mayStand(candidate, place)).sort(byUse(place))) {
     const spelling = lettersOfGracenotes(embellishment.gracenotes);
