@@ -137,6 +137,11 @@ export class FormRibbon extends LitElement {
     this.#resized = null;
   }
 
+  /** What is written in the bars does not show here: an edit of notes leaves the ribbon as it is. */
+  protected override shouldUpdate(changed: PropertyValues<this>): boolean {
+    return changed.size > 1 || !changed.has("score") || changed.get("score")?.frames !== this.score?.frames;
+  }
+
   protected override updated(_changed: PropertyValues<this>): void {
     const ribbon = this.renderRoot.querySelector(".ribbon");
     if (ribbon === null) return;

@@ -10,20 +10,31 @@ export function columnsOf(bar: PipeBar, frame: Frame, step: GridStep): readonly 
   return barColumns(placedEvents(bar), frame, step);
 }
 
-const counted = new WeakMap<readonly PipeBar[], Map<GridStep, readonly number[]>>();
+/** The columns of one line at one step, counted. */
+interface Counted {
+  readonly bars: readonly PipeBar[];
+  readonly frames: readonly Frame[];
+  readonly counts: readonly number[];
+  /** How many stand before each bar, and all of them. */
+  readonly before: readonly number[];
+}
+
+/** What was counted last at each step: after an edit only bars that are other objects are counted again. It keeps one sketch alive at most. */
+const counted = new Map<GridStep, Counted>();
 
 /** How many columns stand before each bar; one entry more than bars, all of them. */
 export function columnsBefore(line: PipeLine, frames: readonly Frame[], step: GridStep): readonly number[] {
-  const known = counted.get(line.bars)?.get(step);
-  if (known !== undefined) return known;
-  let count = 0;
-  const before = [0];
-  line.bars.forEach((bar, index) => {
-    count += columnsOf(bar, frames[index] as Frame, step).length;
-    before.push(count);
+  const { bars } = line;
+  const known = counted.get(step);
+  if (known?.bars === bars && known.frames === frames) return known.before;
+  const counts = bars.map((bar, index) => {
+    const frame = frames[index] as Frame;
+    const same = bar === known?.bars[index] && frame === known.frames[index];
+    return same ? (known.counts[index] as number) : columnsOf(bar, frame, step).length;
   });
-  const ofLine = counted.get(line.bars) ?? new Map<GridStep, readonly number[]>();
-  counted.set(line.bars, ofLine.set(step, before));
+  let count = 0;
+  const before = [0, ...counts.map((own) => (count += own))];
+  counted.set(step, { bars, frames, counts, before });
   return before;
 }
 

@@ -12,7 +12,7 @@ import { momentOnBeat } from "../../src/score/moment-on-beat.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import type { Ticks } from "../../src/units/ticks.ts";
 import { styleMap } from "../shared/style-map.ts";
-import { barElement, classNotes, svgElement } from "./bar-element.ts";
+import { barElement, classNotes, repaint, svgElement } from "./bar-element.ts";
 import { chosenStarts } from "./chosen-starts.ts";
 import { momentForKey } from "./note-keys.ts";
 import { ringPlace } from "./ring-place.ts";
@@ -29,6 +29,8 @@ export interface PlacedBar {
 
 interface PaintedBar extends PlacedBar {
   readonly element: SVGGElement;
+  /** Where its notes that are shown as chosen begin; `null` after it was painted, until they are shown. */
+  chosen: ReadonlySet<Ticks> | null;
 }
 
 /** How far from a note a press still finds it, px. */
@@ -39,6 +41,9 @@ const MOMENT = 1.5;
 
 /** Radius of a finding's ring. */
 const RING = 7.5;
+
+/** What lies over the bars, or stands beside them: when only this changes, the bars are left as they are. */
+const OVER_BARS: ReadonlySet<PropertyKey> = new Set(["selection", "findings", "chosenFinding", "focusAt", "keyShown"]);
 
 /** Whether the reader wants nothing to glide. */
 const STILL = matchMedia("(prefers-reduced-motion: reduce)");
@@ -73,6 +78,9 @@ export abstract class PartElement extends LitElement {
 
   #moment: Moment | null = null;
   readonly #painted = new Map<number, PaintedBar>();
+  /** What the surface shows: places, and rings as one text. */
+  #shownPlaces: readonly PlacedBar[] | null = null;
+  #shownRings = "";
   #soundingBar = -1;
   /** What `placedBars` said last, so that bars are looked up once for each update. */
   protected placed: readonly PlacedBar[] = [];
@@ -108,8 +116,8 @@ export abstract class PartElement extends LitElement {
     return this.score === undefined ? null : lineOf(this.score, this.line);
   }
 
-  protected override willUpdate(_changed: PropertyValues): void {
-    this.place();
+  protected override willUpdate(changed: PropertyValues): void {
+    if ([...changed.keys()].some((name) => !OVER_BARS.has(name))) this.place();
   }
 
   protected override updated(_changed: PropertyValues): void {
@@ -122,64 +130,69 @@ export abstract class PartElement extends LitElement {
     this.placed = line === null ? [] : this.placedBars(line);
   }
 
-  /** Brings the surface in line with the score: bars whose drawing is the same one are left as they are. */
+  /** Brings the surface in line with the score: what is drawn the same is left as it is. */
   protected paint(): void {
     const line = this.shownLine;
     const layer = this.surface?.querySelector<SVGGElement>(".bars");
     if (line === null || layer === undefined || layer === null) return;
-    const wanted = this.placed;
-    const kept = new Set(wanted.map(({ bar }) => bar));
-    for (const [bar, painted] of this.#painted) {
-      if (kept.has(bar)) continue;
-      painted.element.remove();
-      this.#painted.delete(bar);
-    }
-    for (const placed of wanted) this.#paintBar(layer, placed);
+    if (this.placed !== this.#shownPlaces || (layer.childElementCount === 0 && this.placed.length > 0)) this.#paintBars(layer);
     this.#showChosen(line);
     this.#showFindings(line);
     this.showMoment();
   }
 
+  #paintBars(layer: SVGGElement): void {
+    const kept = new Set(this.placed.map(({ bar }) => bar));
+    for (const [bar, painted] of this.#painted) {
+      if (kept.has(bar)) continue;
+      painted.element.remove();
+      this.#painted.delete(bar);
+    }
+    for (const placed of this.placed) this.#paintBar(layer, placed);
+    this.#shownPlaces = this.placed;
+  }
+
   #paintBar(layer: SVGGElement, placed: PlacedBar): void {
     const before = this.#painted.get(placed.bar);
-    const same = before?.drawing === placed.drawing && before.element.parentNode === layer;
-    const element = same ? before.element : barElement(placed.drawing);
-    if (!same || before.x !== placed.x || before.y !== placed.y || before.scale !== placed.scale) {
+    const isThere = before !== undefined && before.element.parentNode === layer;
+    const same = isThere && before.drawing === placed.drawing;
+    const element = isThere ? before.element : barElement(placed.drawing);
+    if (!isThere) layer.append(element);
+    else if (!same) repaint(element, before.drawing, placed.drawing);
+    if (!isThere || before.x !== placed.x || before.y !== placed.y || before.scale !== placed.scale) {
       const size = placed.scale === 1 ? "" : ` scale(${placed.scale})`;
       element.setAttribute("transform", `translate(${placed.x} ${placed.y})${size}`);
     }
-    if (!same) {
-      before?.element.remove();
-      layer.append(element);
-    }
-    this.#painted.set(placed.bar, { ...placed, element });
+    this.#painted.set(placed.bar, { ...placed, element, chosen: same ? before.chosen : null });
   }
 
   /** The chosen note or stretch is steel, in the part it was chosen in and in those that double it. */
   #showChosen(line: Line): void {
     const starts = chosenStarts(this.score, line, this.selection);
-    for (const { bar, element } of this.#painted.values()) if (bar >= 0) classNotes(element, "chosen", starts(bar));
+    for (const painted of this.#painted.values()) {
+      if (painted.bar < 0) continue;
+      const chosen = starts(painted.bar);
+      if (painted.chosen === null || !areSame(painted.chosen, chosen)) classNotes(painted.element, "chosen", chosen);
+      painted.chosen = chosen;
+    }
   }
 
   #showFindings(line: Line): void {
     const layer = this.surface?.querySelector<SVGGElement>(".rings");
     if (layer === undefined || layer === null) return;
-    const rings: SVGGElement[] = [];
+    const rings: Ring[] = [];
     for (const [index, finding] of this.findings.entries()) {
       const { address } = finding;
       const painted = address.line === line.id ? this.#painted.get(address.bar) : undefined;
       if (painted === undefined) continue;
       const { x, y } = ringPlace(painted.drawing, startOfEvent(this.score, line, address), RING);
-      const ring = svgElement("g", {
-        class: finding === this.chosenFinding ? "ring chosen" : "ring",
-        transform: `translate(${painted.x + x * painted.scale} ${painted.y + y * painted.scale})`,
-      });
-      const number = svgElement("text", { y: 4 });
-      number.textContent = String(index + 1);
-      ring.append(svgElement("circle", { r: RING }), number);
-      rings.push(ring);
+      const [left, top] = [painted.x + x * painted.scale, painted.y + y * painted.scale];
+      rings.push({ number: index + 1, left, top, chosen: finding === this.chosenFinding });
     }
-    layer.replaceChildren(...rings);
+    const shown = JSON.stringify(rings);
+    if (shown === this.#shownRings && layer.childElementCount === rings.length) return;
+    this.#shownRings = shown;
+    layer.replaceChildren(...rings.map(ringElement));
   }
 
   /** Moves the moment line and tells the sounding note from the others. */
@@ -192,8 +205,8 @@ export abstract class PartElement extends LitElement {
     const previous = this.#painted.get(this.#soundingBar);
     if (previous !== undefined && previous !== painted) classNotes(previous.element, "sounding", new Set());
     this.#soundingBar = painted?.bar ?? -1;
-    mark.toggleAttribute("hidden", painted === undefined);
-    mark.style.display = painted === undefined ? "none" : "";
+    const display = painted === undefined ? "none" : "";
+    if (mark.style.display !== display) mark.style.display = display;
     if (moment === null || painted === undefined) return;
     const at = startOfEvent(this.score, line, moment);
     classNotes(painted.element, "sounding", new Set(at === null ? [] : [at]));
@@ -300,6 +313,26 @@ export abstract class PartElement extends LitElement {
     const detail = { address: { line: this.line, bar, at } };
     this.dispatchEvent(new CustomEvent("note-chosen", { detail, bubbles: true, composed: true }));
   }
+}
+
+/** A finding's ring: its number, and where its middle stands, px. */
+interface Ring {
+  readonly number: number;
+  readonly left: number;
+  readonly top: number;
+  readonly chosen: boolean;
+}
+
+function ringElement({ number, left, top, chosen }: Ring): SVGGElement {
+  const ring = svgElement("g", { class: chosen ? "ring chosen" : "ring", transform: `translate(${left} ${top})` });
+  const words = svgElement("text", { y: 4 });
+  words.textContent = String(number);
+  ring.append(svgElement("circle", { r: RING }), words);
+  return ring;
+}
+
+function areSame(one: ReadonlySet<Ticks>, other: ReadonlySet<Ticks>): boolean {
+  return one.size === other.size && [...one].every((at) => other.has(at));
 }
 
 function distanceTo({ left, top, right, bottom }: Box, x: number, y: number): number {

@@ -1,9 +1,9 @@
 import { css, html, nothing, type PropertyDeclarations, type PropertyValues } from "lit";
-import { engravedBar } from "../../src/engraving/engrave-part.ts";
+import { DeskBars } from "../../src/engraving/desk-bars.ts";
 import { headDrawing } from "../../src/engraving/head-drawing.ts";
 import { partCaptions } from "../../src/engraving/part-words.ts";
 import { deskSyllableBaseline, staffReach, syllableReach } from "../../src/engraving/staff-reach.ts";
-import type { Line } from "../../src/score/score.ts";
+import type { Line, Score } from "../../src/score/score.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { focusRing } from "../shared/styles.ts";
 import { barElement } from "./bar-element.ts";
@@ -56,6 +56,7 @@ export class PartSheet extends PartElement {
   #headTop = -1;
   /** What the part needs beyond the usual sheet, and where its syllables stand. */
   #extra = { above: 0, below: 0, syllableBaseline: 0 };
+  readonly #bars = new DeskBars();
   readonly #idle = new IdleWork();
   readonly #resized = new ResizeObserver(([entry]) => {
     const width = entry?.contentRect.width ?? 0;
@@ -196,12 +197,13 @@ export class PartSheet extends PartElement {
     const line = this.shownLine;
     if (line !== null && (changed.has("score") || changed.has("line"))) {
       const reach = staffReach(this.score, line);
-      const endings = this.score.frames.some(({ ending }) => ending !== null) ? ENDING_ROOM : 0;
+      const endings = hasEndings(this.score) ? ENDING_ROOM : 0;
       this.#extra = {
         above: Math.max(endings, reach.above - ROOM_ABOVE),
         below: Math.max(0, reach.below - ROOM_BELOW, syllableReach(reach) - ROOM_UNDER_WORDS),
         syllableBaseline: deskSyllableBaseline(reach),
       };
+      this.#bars.show({ score: this.score, line, syllableBaseline: this.#extra.syllableBaseline });
     }
     super.willUpdate(changed);
     this.#nameKey();
@@ -230,24 +232,17 @@ export class PartSheet extends PartElement {
   }
 
   /** Bars in view and one more on the left, whose tie may reach in. */
-  protected override placedBars(line: Line): readonly PlacedBar[] {
+  protected override placedBars(_line: Line): readonly PlacedBar[] {
     const placed: PlacedBar[] = [];
     let x = 0;
     const right = this.#scrolled + this.#timeWidth;
-    for (const [bar, width] of this.widths.entries()) {
-      if (x >= right) break;
+    for (let bar = 0; bar < this.score.frames.length && x < right; bar += 1) {
+      const width = this.widths[bar] ?? 0;
       const next = this.widths[bar + 1] ?? 0;
-      if (x + width + next > this.#scrolled && bar < this.score.frames.length) {
-        placed.push({ bar, drawing: this.#drawing(line, bar, width), x, y: this.#staffTop, scale: 1 });
-      }
+      if (x + width + next > this.#scrolled) placed.push({ bar, drawing: this.#bars.drawing(bar, width), x, y: this.#staffTop, scale: 1 });
       x += width;
     }
     return placed;
-  }
-
-  #drawing(line: Line, bar: number, width: number) {
-    const { syllableBaseline } = this.#extra;
-    return engravedBar(this.score, line, bar, { spacing: "desk", width, firstInSystem: bar === 0, lastInSystem: false, syllableBaseline });
   }
 
   get #staffTop(): number {
@@ -261,8 +256,8 @@ export class PartSheet extends PartElement {
   /** The bar that lies at the left edge of the view: what the head says holds from there. */
   get #firstBar(): number {
     let x = 0;
-    for (const [bar, width] of this.widths.entries()) {
-      x += width;
+    for (let bar = 0; bar < this.widths.length; bar += 1) {
+      x += this.widths[bar] as number;
       if (x > this.#scrolled) return Math.min(bar, this.score.frames.length - 1);
     }
     return Math.max(0, this.score.frames.length - 1);
@@ -301,17 +296,27 @@ export class PartSheet extends PartElement {
 
   /** Engraves the bars that will be scrolled to next, which also warms up whatever the engine compiles. */
   *#engraveAhead(): Iterator<void> {
-    const line = this.shownLine;
-    if (line === null) return;
+    if (this.shownLine === null) return;
     const score = this.score;
     const from = this.#firstBar;
     for (let bar = from; bar < Math.min(score.frames.length, from + AHEAD); bar += 1) {
       if (score !== this.score) return;
       const width = this.widths[bar];
-      if (width !== undefined) this.#drawing(line, bar, width);
+      if (width !== undefined) this.#bars.drawing(bar, width);
       yield;
     }
   }
+}
+
+const withEndings = new WeakMap<Score["frames"], boolean>();
+
+/** Whether any bar stands under a bracket; kept with the frames, which most edits leave alone. */
+function hasEndings({ frames }: Score): boolean {
+  const known = withEndings.get(frames);
+  if (known !== undefined) return known;
+  const found = frames.some(({ ending }) => ending !== null);
+  withEndings.set(frames, found);
+  return found;
 }
 
 customElements.define("part-sheet", PartSheet);

@@ -1,3 +1,4 @@
+import { barList } from "../score/bar-list.ts";
 import type { Frame } from "../score/frame.ts";
 import type { LineEvent } from "../score/like-events.ts";
 import type { Line, Score } from "../score/score.ts";
@@ -29,19 +30,14 @@ const known = new WeakMap<readonly LineEvent[], readonly Known[]>();
 /** The same bar copied to several places has several neighbours. */
 const KEPT = 8;
 
-const widths = new WeakMap<Score, readonly number[]>();
-
 /**
  * How wide each bar is on the desk and on the grid, in pixels: what its densest part needs to keep every head within 14 px of its moment,
- * rounded up to a step of 24, at least 96. Kept for each score, and for each bar as long as it and its neighbours stay.
+ * rounded up to a step of 24, at least 96. After an edit only the bars it touched and their neighbours are measured, and where none has another width
+ * it is the identical list.
  */
-export function screenWidths(score: Score): readonly number[] {
-  const found = widths.get(score);
-  if (found !== undefined) return found;
-  const made = score.frames.map((_, bar) => Math.max(LEAST, ...score.lines.map((line) => widthOf(score, line, bar))));
-  widths.set(score, made);
-  return made;
-}
+export const screenWidths: (score: Score) => readonly number[] = barList((score, bar) =>
+  Math.max(LEAST, ...score.lines.map((line) => widthOf(score, line, bar))),
+);
 
 function widthOf(score: Score, line: Line, bar: number): number {
   const events = eventsOf(score, line, bar);

@@ -1,3 +1,5 @@
+import { barList } from "../score/bar-list.ts";
+import type { Frame } from "../score/frame.ts";
 import type { LineEvent } from "../score/like-events.ts";
 import type { Line, Score } from "../score/score.ts";
 import { writtenSpellings } from "./bar-signs.ts";
@@ -15,12 +17,6 @@ export interface StaffReach {
   readonly verses: number;
 }
 
-interface Known extends StaffReach {
-  readonly reading: string;
-}
-
-const known = new WeakMap<readonly LineEvent[], Known>();
-
 /** From the lowest head to the top of the syllables. */
 const UNDER_HEADS = STAFF_SPACE;
 
@@ -35,29 +31,31 @@ export function syllableReach(reach: StaffReach): number {
   return deskSyllableBaseline(reach) + (reach.verses - 1) * VERSE_STEP + SYLLABLE_SIZE * 0.22 - STAFF_HEIGHT;
 }
 
+/** For each bar the reach of every line, in score order. */
+const reaches = barList((score, bar) => score.lines.map((line) => reachOfBar(score, line, bar)));
+
 /** How far the heads of all bars of a part reach, so that its sheet can be made tall enough once and for all. */
 export function staffReach(score: Score, line: Line): StaffReach {
+  const place = score.lines.findIndex(({ id }) => id === line.id);
   let [above, below, verses] = [0, 0, 0];
-  for (const [bar, frame] of score.frames.entries()) {
-    const reading = readingOf(line, frame);
-    const events = eventsOf(score, line, bar);
-    const name = reading.kind === "pipes" ? "pipes" : `${reading.clef} ${reading.transposition.diatonic}`;
-    let reach = known.get(events);
-    if (reach?.reading !== name) {
-      const clef = reading.kind === "pipes" ? "treble" : reading.clef;
-      const notes = events.flatMap((event) => (event.kind === "note" ? writtenSpellings(event, reading) : []));
-      const ys = notes.map(({ letter, octave }) => staffY(letter, octave, clef));
-      reach = {
-        reading: name,
-        above: Math.max(0, ...ys.map((y) => -y)),
-        below: Math.max(0, ...ys.map((y) => y - STAFF_HEIGHT)),
-        verses: Math.max(0, ...events.map((event) => (event.kind === "note" ? event.syllables.length : 0))),
-      };
-      known.set(events, reach);
-    }
+  for (const ofBar of reaches(score)) {
+    const reach = ofBar[place] as StaffReach;
     above = Math.max(above, reach.above);
     below = Math.max(below, reach.below);
     verses = Math.max(verses, reach.verses);
   }
   return { above, below, verses };
+}
+
+function reachOfBar(score: Score, line: Line, bar: number): StaffReach {
+  const reading = readingOf(line, score.frames[bar] as Frame);
+  const events: readonly LineEvent[] = eventsOf(score, line, bar);
+  const clef = reading.kind === "pipes" ? "treble" : reading.clef;
+  const notes = events.flatMap((event) => (event.kind === "note" ? writtenSpellings(event, reading) : []));
+  const ys = notes.map(({ letter, octave }) => staffY(letter, octave, clef));
+  return {
+    above: Math.max(0, ...ys.map((y) => -y)),
+    below: Math.max(0, ...ys.map((y) => y - STAFF_HEIGHT)),
+    verses: Math.max(0, ...events.map((event) => (event.kind === "note" ? event.syllables.length : 0))),
+  };
 }

@@ -1,7 +1,10 @@
 import { afterEach, expect, test } from "vitest";
 import "../../components/notation/part-sheet.ts";
+import { barElement, repaint } from "../../components/notation/bar-element.ts";
 import type { PartSheet } from "../../components/notation/part-sheet.ts";
 import { applyEdit } from "../../src/editing/apply-edit.ts";
+import type { BarDrawing } from "../../src/engraving/drawing.ts";
+import { engravedBar } from "../../src/engraving/engrave-part.ts";
 import { screenWidths } from "../../src/engraving/screen-widths.ts";
 import type { Address } from "../../src/score/address.ts";
 import type { Finding } from "../../src/score/finding.ts";
@@ -43,19 +46,44 @@ function keys(sheet: PartSheet, ...names: readonly string[]): readonly Address[]
   return heard;
 }
 
-test("an edit of one bar repaints that bar and leaves the elements of all others alone", async () => {
+test("an edit of one note touches the ink of its own bar only, and less than half of that", async () => {
   const score = lanternScore("B");
   const sheet = await sheetOf(score);
   const before = barsOf(sheet);
   expect(before.length).toBeGreaterThan(3);
   const edited = applyEdit(score, { kind: "gracenotes", at: { line: "pipes", bar: 1, at: ticks(0) }, gracenotes: ["e"] });
   if (!edited.ok) throw new RangeError(edited.reason);
+  const touched = new Set<Node>();
+  const watch = new MutationObserver((records) => {
+    for (const { target, addedNodes } of records) for (const node of [target, ...addedNodes]) touched.add(node);
+  });
+  watch.observe(sheet.shadowRoot?.querySelector(".bars") as Element, { subtree: true, childList: true, attributes: true });
   sheet.score = edited.value;
   sheet.widths = screenWidths(edited.value);
   await sheet.updateComplete;
+  await Promise.resolve();
+  watch.disconnect();
   const after = barsOf(sheet);
-  expect(after).toHaveLength(before.length);
-  expect(before.filter((bar) => !after.includes(bar))).toHaveLength(1);
+  expect(after).toEqual(before);
+  const bar = before[1] as Element;
+  expect([...touched].filter((node) => !bar.contains(node))).toEqual([]);
+  expect(touched.size).toBeGreaterThan(0);
+  expect(touched.size).toBeLessThan(bar.childElementCount / 2);
+});
+
+test("a bar repainted to show another drawing is the same as one painted from nothing", () => {
+  const score = lanternScore("B");
+  const drawings = score.lines.flatMap((line) =>
+    score.frames.map((_, bar) =>
+      engravedBar(score, line, bar, { spacing: "page", width: 300, firstInSystem: bar === 0, lastInSystem: false }),
+    ),
+  );
+  const shown = barElement(drawings[0] as BarDrawing);
+  for (const [index, drawing] of drawings.entries()) {
+    repaint(shown, drawings.at(index - 1) as BarDrawing, drawings[0] as BarDrawing);
+    repaint(shown, drawings[0] as BarDrawing, drawing);
+    expect(shown.outerHTML).toBe(barElement(drawing).outerHTML);
+  }
 });
 
 test("a click on a note chooses it, and the chosen note is steel", async () => {
