@@ -39,7 +39,8 @@ export function keptFiles(workerFile) {
         /** @type {Map<string, string | Uint8Array>} */
         const contents = new Map();
         for (const [name, file] of Object.entries(bundle)) {
-          if (name === workerFile || name.endsWith(".map")) continue;
+          // Recordings are kept once they were played: nobody needs all instruments.
+          if (name === workerFile || /\.(?:map|mp3)$/.test(name)) continue;
           contents.set(name === "index.html" ? "/" : `/${name}`, file.type === "chunk" ? file.code : file.source);
         }
         for (const name of readdirSync(publicFolder)) contents.set(`/${name}`, readFileSync(join(publicFolder, name)));

@@ -4,6 +4,7 @@
  *   install    fetch the list into a cache named after the version; files whose hashed name is known already are copied, not fetched
  *   activate   this version's page is now the one that opens offline; older caches go
  *   fetch      the page itself: network first, so that an update shows at once, kept copy when there is no network;
+ *              recordings of instruments: kept copy first, and kept when first played, in a cache that outlives versions
  *              everything else: kept copy first, since a hashed name never changes its content
  *
  * A new worker waits until no page uses the old one, so a page never loses the lazy chunks of its own build.
@@ -29,6 +30,10 @@ interface RequestEvent extends LifeEvent {
 const scope = globalThis as unknown as WorkerScope;
 const PREFIX = "ninefold-";
 const CACHE = PREFIX + __KEPT_VERSION__;
+
+/** Recordings of instruments: large, and only some of them are ever played. */
+const RECORDINGS = "recordings";
+const IS_RECORDING = /^\/assets\/.*\.mp3$/;
 
 /** How long the network may take to answer with the page before the kept copy is shown, in ms. */
 const PATIENCE = 3000;
@@ -68,6 +73,16 @@ async function page(request: Request): Promise<Response> {
 }
 
 async function kept(request: Request): Promise<Response> {
+  if (IS_RECORDING.test(new URL(request.url).pathname)) return recording(request);
   const copy = await caches.open(CACHE).then((cache) => cache.match(request, { ignoreVary: true }));
   return copy ?? fetch(request);
+}
+
+async function recording(request: Request): Promise<Response> {
+  const cache = await caches.open(RECORDINGS);
+  const copy = await cache.match(request, { ignoreVary: true });
+  if (copy) return copy;
+  const answer = await fetch(request);
+  if (answer.status === 200) await cache.put(request, answer.clone());
+  return answer;
 }

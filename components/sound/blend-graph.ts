@@ -1,13 +1,17 @@
+import type { PlayerId } from "../../src/ensemble/player.ts";
 import { type Blend, gainOf, levelOf, type Voice } from "../../src/playback/blend.ts";
 import type { Schedule } from "../../src/playback/schedule.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import type { Score } from "../../src/score/score.ts";
 import { amplitudeOf } from "../../src/units/decibels.ts";
 import type { TimeOf } from "./audio-clock.ts";
+import type { BandVoice } from "./band-voice.ts";
 import { ChanterVoice } from "./chanter-voice.ts";
 import { ClickVoice } from "./click-voice.ts";
 import { DroneVoice } from "./drone-voice.ts";
 import { PlayerVoice } from "./player-voice.ts";
+import type { SampleSet } from "./sample-bank.ts";
+import { SampleVoice } from "./sample-voice.ts";
 import { inputOf, moveTo, type SoundContext, type Strip, stripTo } from "./sound-context.ts";
 
 interface Pipes {
@@ -18,7 +22,7 @@ interface Pipes {
 }
 
 interface Player {
-  readonly voice: PlayerVoice;
+  readonly voice: BandVoice;
   readonly strip: Strip;
 }
 
@@ -34,11 +38,20 @@ export class BlendGraph {
   readonly #click: ClickVoice;
   readonly #pipes = new Map<LineId, Pipes>();
   readonly #players = new Map<LineId, Player>();
+  readonly #setFor: (player: PlayerId) => SampleSet | null;
   #blend: Blend;
   #score: Score;
 
-  constructor(context: SoundContext, output: AudioNode, score: Score, blend: Blend) {
+  /** @param setFor the recordings of a player's instrument; null: it has a synthetic voice, until there are some at a later `follow` */
+  constructor(
+    context: SoundContext,
+    output: AudioNode,
+    score: Score,
+    blend: Blend,
+    setFor: (player: PlayerId) => SampleSet | null = () => null,
+  ) {
     this.#context = context;
+    this.#setFor = setFor;
     this.#score = score;
     this.#blend = blend;
     this.#fader = stripTo(context, output, gainOf(blend.master));
@@ -124,12 +137,15 @@ export class BlendGraph {
     return made;
   }
 
-  #playerOf(line: LineId, player: string, from: number, time: TimeOf): PlayerVoice {
+  #playerOf(line: LineId, player: PlayerId, from: number, time: TimeOf): BandVoice {
     const known = this.#players.get(line);
-    if (known?.voice.player === player) return known.voice;
+    const set = this.#setFor(player);
+    const isRecorded = known?.voice instanceof SampleVoice;
+    if (known?.voice.player === player && isRecorded === (set !== null)) return known.voice;
     known?.voice.follow([], from, time);
     const strip = known?.strip ?? stripTo(this.#context, this.#fader, this.#gain({ kind: "line", line }));
-    const voice = new PlayerVoice(this.#context.native, inputOf(strip), player);
+    const [native, output] = [this.#context.native, inputOf(strip)];
+    const voice = set === null ? new PlayerVoice(native, output, player) : new SampleVoice(native, output, player, set);
     this.#players.set(line, { voice, strip });
     return voice;
   }

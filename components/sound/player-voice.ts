@@ -1,13 +1,14 @@
 import type { ConcertSound, PlayerSounds } from "../../src/playback/concert-sounds.ts";
 import { timbreOf } from "../../src/playback/player-timbre.ts";
 import type { TimeOf } from "./audio-clock.ts";
+import type { BandVoice } from "./band-voice.ts";
 import { NoteSlot } from "./note-slot.ts";
 
 /**
- * A band player. Each note takes a slot that is free by then; there are as many as sound together, tails included, since an oscillator for
+ * A band player as long as no recording of the instrument is there. Each note takes a slot that is free by then; there are as many as sound together, tails included, since an oscillator for
  * each note costs time from the moment it exists, not from when it sounds.
  */
-export class PlayerVoice {
+export class PlayerVoice implements BandVoice {
   readonly player: PlayerSounds["player"];
   readonly #context: BaseAudioContext;
   readonly #output: AudioNode;
@@ -22,7 +23,6 @@ export class PlayerVoice {
     this.player = player;
   }
 
-  /** From a second of the schedule on, these sounds. A note that sounds then and is still there goes on. */
   follow(sounds: readonly ConcertSound[], from: number, time: TimeOf): void {
     const at = time(from);
     this.writeUntil(at);
@@ -43,7 +43,6 @@ export class PlayerVoice {
     this.#written = 0;
   }
 
-  /** Writes every note that begins before a time of the audio clock. */
   writeUntil(until: number): void {
     for (; this.#written < this.#sounds.length; this.#written += 1) {
       const sound = this.#sounds[this.#written] as ConcertSound;
@@ -53,7 +52,6 @@ export class PlayerVoice {
     }
   }
 
-  /** Ends the voice for good; fade it out before. */
   dispose(): void {
     for (const slot of this.#slots) slot.dispose();
   }

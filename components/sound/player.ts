@@ -1,3 +1,4 @@
+import type { PlayerId } from "../../src/ensemble/player.ts";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { type Blend, gainOf, levelOf, USUAL_BLEND } from "../../src/playback/blend.ts";
@@ -5,11 +6,13 @@ import type { PlaySettings } from "../../src/playback/play-settings.ts";
 import { type Schedule, scheduleOf } from "../../src/playback/schedule.ts";
 import { barsOfStretch, momentAtSecond, placeAtSecond, playedBarAt, secondAtMoment, timelineOf } from "../../src/playback/timeline.ts";
 import type { Moment } from "../../src/score/address.ts";
+import { concertLines } from "../../src/score/line-of.ts";
 import type { Score } from "../../src/score/score.ts";
 import { seconds } from "../../src/units/seconds.ts";
 import { ticks } from "../../src/units/ticks.ts";
 import { type TimeOf, timeOnClock } from "./audio-clock.ts";
 import { BlendGraph } from "./blend-graph.ts";
+import { SampleShelf } from "./sample-bank.ts";
 import { limiterTo, type SoundContext, soundContextOf } from "./sound-context.ts";
 import { TouchedNote } from "./touched-note.ts";
 
@@ -20,6 +23,9 @@ export interface PlayerNews {
   /** It has come to the end, or was stopped. */
   readonly stopped: () => void;
 }
+
+/** How long the first sound waits for recordings that are not there yet, in milliseconds; then synthetic voices begin, and recordings come in at a bar line. */
+const WAITS_FOR_RECORDINGS = 1200;
 
 /** From now to the first sound, in seconds: time to build the graph. */
 const STARTS_IN = 0.08;
@@ -70,6 +76,7 @@ export class Player {
   readonly #news: PlayerNews;
   readonly #context: SoundContext<AudioContext>;
   readonly #output: AudioNode;
+  readonly #shelf: SampleShelf;
   #blend: Blend = USUAL_BLEND;
   #score: Score;
   #playing: Playing | null = null;
@@ -84,6 +91,8 @@ export class Player {
     this.#blend = blend;
     this.#context = soundContextOf(new AudioContext({ latencyHint: "interactive" }));
     this.#output = limiterTo(this.#context, this.#context.native.destination);
+    this.#shelf = new SampleShelf(this.#context.native, this.#followLater);
+    void this.#shelf.load(playersIn(score));
     document.addEventListener("visibilitychange", this.#write);
   }
 
@@ -98,11 +107,13 @@ export class Player {
     this.#asked += 1;
     const asked = this.#asked;
     await this.#context.native.resume();
+    const waited = new Promise((over) => setTimeout(over, WAITS_FOR_RECORDINGS));
+    await Promise.race([this.#shelf.load(playersIn(this.#score)), waited]);
     // Whoever asked last is the one who is heeded, and a stop asks too.
     if (asked !== this.#asked) return;
     const passes = this.#passes(settings);
     const schedule = this.#schedule(from, settings, passes);
-    const graph = new BlendGraph(this.#context, this.#output, this.#score, this.#blend);
+    const graph = new BlendGraph(this.#context, this.#output, this.#score, this.#blend, this.#shelf.setFor);
     const offset = this.#context.native.currentTime + STARTS_IN;
     graph.follow(schedule, this.#score, 0, this.#time(offset));
     this.#playing = {
@@ -131,12 +142,9 @@ export class Player {
   setScore(score: Score): void {
     const changed = score !== this.#score;
     this.#score = score;
-    if (this.#playing === null || !changed) return;
-    if (this.#following !== null) clearTimeout(this.#following);
-    this.#following = setTimeout(() => {
-      this.#following = null;
-      if (this.#playing !== null) this.#follow({ settings: this.#playing.settings, atBar: true });
-    }, FOLLOWS_IN);
+    if (!changed) return;
+    void this.#shelf.load(playersIn(score));
+    this.#followLater();
   }
 
   /** Tempo and loop; heard at once. The count-in is for the next time. */
@@ -215,6 +223,16 @@ export class Player {
     return currentTime - (outputLatency || 0);
   }
 
+  /** Goes over to what is there now, at the next bar; several reasons at once are one. */
+  readonly #followLater = (): void => {
+    if (this.#playing === null) return;
+    if (this.#following !== null) clearTimeout(this.#following);
+    this.#following = setTimeout(() => {
+      this.#following = null;
+      if (this.#playing !== null) this.#follow({ settings: this.#playing.settings, atBar: true });
+    }, FOLLOWS_IN);
+  };
+
   readonly #write = (): void => {
     const playing = this.#playing;
     if (playing === null) return;
@@ -262,6 +280,10 @@ export class Player {
     graph.setBlend(this.#blend);
     graph.writeUntil(currentTime + AHEAD);
   }
+}
+
+function playersIn(score: Score): readonly PlayerId[] {
+  return concertLines(score).map(({ player }) => player);
 }
 
 /** How long after the end the last sounds die away. */

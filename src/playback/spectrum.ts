@@ -8,7 +8,7 @@ export interface Waveform {
 }
 
 /** The effective value (root mean square) every waveform is brought to, so that spectra of different shape are equally strong: -12 dB. */
-const EFFECTIVE_VALUE = 0.25;
+export const EFFECTIVE_VALUE = 0.25;
 
 /**
  * Adds the harmonics up. Their phases follow the square of their number, which keeps the peaks low; they depend on nothing else, so waveforms
