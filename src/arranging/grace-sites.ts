@@ -9,7 +9,11 @@ import { beatAround, endsPart, type SitePlace } from "./site-places.ts";
 
 /** A note that gracenotes may lead into, with all that decides which. */
 export interface GraceSite extends GracePlace {
+  /** How long it lasts with all it is tied to, ticks. */
+  readonly lasts: number;
   readonly place: SitePlace;
+  /** How long the beat is that it begins in, ticks. */
+  readonly beat: number;
   readonly before: readonly (GraceSite | null)[];
   /** How many like notes come right before it in the bars as written. */
   readonly likeBefore: number;
@@ -17,21 +21,22 @@ export interface GraceSite extends GracePlace {
   readonly run: { readonly length: number };
   /** The tune leans on it: it lasts a beat or more, or longer than the note after it. */
   readonly held: boolean;
+  /** It is longer than the note right before it, which is the first of its beat. */
+  readonly snapped: boolean;
   /** A part ends with it: a repeat, a section, the tune, or a phrase that is cut off. */
   readonly closes: boolean;
   /** A syllable sung earlier goes on here. */
   readonly inMelisma: boolean;
 }
 
-interface Writable extends Omit<GraceSite, "seconds" | "lasts" | "before" | "run" | "held" | "closes"> {
+interface Writable extends Omit<GraceSite, "seconds" | "lasts" | "before" | "run" | "held" | "snapped" | "closes"> {
   seconds: number;
   lasts: number;
   readonly before: (Writable | null)[];
   readonly run: { length: number };
   held: boolean;
+  snapped: boolean;
   closes: boolean;
-  /** How long the beat is that it begins in, ticks. */
-  readonly beat: number;
 }
 
 /** The sites of one line, bar by bar. */
@@ -50,7 +55,7 @@ export function graceSites({ frames }: Pick<Score, "frames">, line: PipeLine): r
   const written = sitesAsWritten(frames, line);
   joinAsPlayed(frames, line, written);
   const sites = written.flat();
-  for (const [index, site] of sites.entries()) site.held = site.lasts >= site.beat || site.lasts > (sites[index + 1]?.lasts ?? site.beat);
+  for (const [index, site] of sites.entries()) weigh(site, sites[index - 1], sites[index + 1]);
   known.set(line, { frames, sites });
   return sites;
 }
@@ -100,6 +105,7 @@ function siteOf(frame: Frame, address: Address, note: PipeNote, before: Writable
     likeBefore: run.length - 1,
     run,
     held: false,
+    snapped: false,
     closes: false,
     inMelisma,
     lasts: note.ticks,
@@ -110,6 +116,13 @@ function siteOf(frame: Frame, address: Address, note: PipeNote, before: Writable
 function goOn(site: Writable, frame: Frame, { ticks }: PipeNote): void {
   site.lasts += ticks;
   site.seconds += secondsIn(frame, ticks);
+}
+
+/** Compares a note with those beside it, as written. */
+function weigh(site: Writable, previous: Writable | undefined, next: Writable | undefined): void {
+  site.held = site.lasts >= site.beat || site.lasts > (next?.lasts ?? site.beat);
+  const follows = previous !== undefined && site.before.includes(previous) && site.address.bar === previous.address.bar;
+  site.snapped = follows && site.place === "between" && previous.place !== "between" && site.lasts > previous.lasts;
 }
 
 /** Tells each site what sounds before it, in the order in which bars are played. */

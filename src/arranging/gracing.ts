@@ -1,22 +1,19 @@
-import type { Embellishment, EmbellishmentName } from "../pipes/embellishment.ts";
-import type { Moment } from "../score/address.ts";
-import { timeOf } from "../score/bar-starts.ts";
+import type { ChanterNote, PlainNote } from "../pipes/chanter-note.ts";
+import type { Embellishment } from "../pipes/embellishment.ts";
+import type { PipeSetup } from "../pipes/pipe-setup.ts";
 import type { Edit } from "../score/edit.ts";
 import type { LineId } from "../score/line-id.ts";
 import { pipeLineOf } from "../score/line-of.ts";
 import type { Score } from "../score/score.ts";
+import { figureOver, sameGracenotes } from "./figure-over.ts";
 import { fittingGroups } from "./fitting-groups.ts";
 import { type GraceSite, graceSites } from "./grace-sites.ts";
 import { FULL_GRACING, SINGLE, type TuneType } from "./gracing-rules.ts";
+import { firstOf, groupByRule } from "./group-by-rule.ts";
+import { isInside, type Stretch } from "./stretch.ts";
 
 /** How much is played: only what divides like notes; a gracenote on each beat too; or whatever the kind of tune carries. */
 export type GracingDepth = "dividing" | "on-beat" | "full";
-
-/** A stretch of the score as written: from its first moment up to, not including, the second. */
-export interface Stretch {
-  readonly from: Moment;
-  readonly to: Moment;
-}
 
 /** What is graced, and how. */
 export interface GracingWish {
@@ -27,50 +24,92 @@ export interface GracingWish {
   readonly stretch: Stretch | null;
 }
 
+/** The edit that gives a note its gracenotes. */
+export type GracenotesEdit = Extract<Edit, { readonly kind: "gracenotes" }>;
+
+/** What gracing by rule comes to. */
+export interface Gracing {
+  /** In written order, to be applied as one step. */
+  readonly edits: readonly GracenotesEdit[];
+  /** How many notes there are. */
+  readonly notes: number;
+  /** How many have gracenotes already, and are left as they are. */
+  readonly left: number;
+  /** How many like notes stay undivided because no gracenote fits in their time. */
+  readonly undivided: number;
+}
+
+const NO_GRACENOTES: readonly PlainNote[] = [];
+
 /**
- * The edits that grace a line by rule, in written order, to be applied as one step; none where there is no such pipe line. Notes that have
- * gracenotes are left as they are, so that a second time nothing is left to do. Every group can be fingered whichever way playing reaches
- * it, and its note lasts twice as long as it does. In a song line nothing inside a melisma is graced, like notes neither.
+ * What gracing a line by rule would do; nothing where there is no such pipe line. Notes that have gracenotes are left as they are, so that a
+ * second time nothing is left to do. Every group can be fingered whichever way playing reaches it, and its note lasts twice as long as it
+ * does. In a song line nothing inside a melisma is graced, like notes neither.
  */
-export function gracingEdits(score: Score, { line: id, tuneType, depth, stretch }: GracingWish): readonly Edit[] {
+export function gracingOf(score: Score, { line: id, tuneType, depth, stretch }: GracingWish): Gracing {
   const line = pipeLineOf(score, id);
-  if (line === null) return [];
-  return graceSites(score, line)
-    .filter((site) => site.note.gracenotes.length === 0 && isInside(score, site.address, stretch))
-    .flatMap((site): readonly Edit[] => {
-      const group = groupFor(site, fittingGroups(line.setup, site), tuneType, depth);
-      return group === null ? [] : [{ kind: "gracenotes", at: site.address, gracenotes: group.gracenotes }];
-    });
-}
-
-/** Whether a moment lies in a stretch; in no stretch, which is everywhere, it does. */
-export function isInside({ frames }: Score, moment: Moment, stretch: Stretch | null): boolean {
-  if (stretch === null) return true;
-  const time = timeOf(frames, moment);
-  return timeOf(frames, stretch.from) <= time && time < timeOf(frames, stretch.to);
-}
-
-function groupFor(site: GraceSite, fitting: readonly Embellishment[], tuneType: TuneType, depth: GracingDepth): Embellishment | null {
-  const isSong = tuneType === "song line";
-  if (isSong && site.inMelisma) return null;
-  if (site.before.some((before) => before?.note.note === site.note.note)) return divider(site, fitting);
-  if (depth === "dividing" || site.place === "between") return null;
-  if (isSong && !site.note.syllables.some(({ text }) => text !== "")) return null;
-  const { firstBeat, otherBeats } = FULL_GRACING[tuneType];
-  const groups = depth === "on-beat" ? [] : site.place === "first-beat" ? firstBeat : otherBeats;
-  return firstOf(fitting, groups) ?? firstOf(fitting, SINGLE);
-}
-
-/** A run of like notes alternates between the two most usual gracenotes that divide it. */
-function divider({ likeBefore }: GraceSite, fitting: readonly Embellishment[]): Embellishment | null {
-  const singles = fitting.filter(({ gracenotes }) => gracenotes.length === 1);
-  return (likeBefore > 0 && likeBefore % 2 === 0 ? singles[1] : singles[0]) ?? singles[0] ?? null;
-}
-
-function firstOf(fitting: readonly Embellishment[], names: readonly EmbellishmentName[]): Embellishment | null {
-  for (const name of names) {
-    const found = fitting.find((one) => one.name === name);
-    if (found !== undefined) return found;
+  const sites = line === null ? [] : graceSites(score, line);
+  const chosen = sites.map(({ address }) => isInside(score, address, stretch));
+  const edits: GracenotesEdit[] = [];
+  const count = { notes: 0, left: 0, undivided: 0 };
+  /** What each note has once this is done; those before it decide how a run of like notes goes on. */
+  const played: (readonly PlainNote[])[] = [];
+  for (const [index, site] of sites.entries()) {
+    const own = site.note.gracenotes;
+    const isFree = chosen[index] === true && own.length === 0;
+    const gracenotes = line !== null && isFree ? gracenotesFor({ setup: line.setup, sites, chosen, played, tuneType, depth }, index) : own;
+    played.push(gracenotes);
+    if (chosen[index] !== true) continue;
+    count.notes += 1;
+    if (own.length > 0) count.left += 1;
+    else if (gracenotes.length > 0) edits.push({ kind: "gracenotes", at: site.address, gracenotes });
+    else if (isLike(site) && !(tuneType === "song line" && site.inMelisma)) count.undivided += 1;
   }
-  return null;
+  return { edits, ...count };
+}
+
+interface Around {
+  readonly setup: PipeSetup;
+  readonly sites: readonly GraceSite[];
+  readonly chosen: readonly boolean[];
+  readonly played: readonly (readonly PlainNote[])[];
+  readonly tuneType: TuneType;
+  readonly depth: GracingDepth;
+}
+
+function gracenotesFor(around: Around, index: number): readonly PlainNote[] {
+  const { setup, sites, tuneType, depth } = around;
+  const site = sites[index] as GraceSite;
+  const isSong = tuneType === "song line";
+  if (isSong && site.inMelisma) return NO_GRACENOTES;
+  const fitting = fittingGroups(setup, site);
+  const full = FULL_GRACING[tuneType];
+  const inFigure = depth === "full" ? figureOver(sites, index, full.figures, (one, gracenotes) => mayHave(around, one, gracenotes)) : null;
+  if (inFigure !== null) return inFigure;
+  const onBeat = site.place !== "between";
+  const hasSyllable = site.note.syllables.some(({ text }) => text !== "");
+  const byRule = depth === "full" && !(isSong && (isLike(site) || !hasSyllable)) ? groupByRule(site, fitting, full) : null;
+  if (byRule !== null) return byRule.gracenotes;
+  if (isLike(site)) return divider(around, index, fitting)?.gracenotes ?? NO_GRACENOTES;
+  if (depth === "dividing" || !onBeat || (isSong && !hasSyllable)) return NO_GRACENOTES;
+  return firstOf(fitting, SINGLE)?.gracenotes ?? NO_GRACENOTES;
+}
+
+/** Whether the rule may play these gracenotes on a note, or the hand has set the very ones. */
+function mayHave({ setup, sites, chosen }: Around, index: number, gracenotes: readonly PlainNote[]): boolean {
+  const site = sites[index] as GraceSite;
+  if (site.note.gracenotes.length > 0) return sameGracenotes(site.note.gracenotes, gracenotes);
+  return chosen[index] === true && fittingGroups(setup, site).some((group) => sameGracenotes(group.gracenotes, gracenotes));
+}
+
+/** Whether a like note sounds right before it, whichever way playing reaches it. */
+function isLike({ before, note }: GraceSite): boolean {
+  return before.some((one) => one?.note.note === note.note);
+}
+
+/** The most usual gracenote that divides, but not the one the like note before opened with, where there is another: long runs alternate. */
+function divider({ sites, played }: Around, index: number, fitting: readonly Embellishment[]): Embellishment | null {
+  const singles = fitting.filter(({ gracenotes }) => gracenotes.length === 1);
+  const opening: ChanterNote | undefined = (sites[index]?.likeBefore ?? 0) > 0 ? played[index - 1]?.[0] : undefined;
+  return singles.find(({ gracenotes }) => gracenotes[0] !== opening) ?? singles[0] ?? null;
 }

@@ -8,7 +8,7 @@ import { beatsOf, meterOffset } from "../score/meter.ts";
 import { type PlacedEvent, placedEvents } from "../score/placed-events.ts";
 import type { Score } from "../score/score.ts";
 import type { Ticks } from "../units/ticks.ts";
-import { isInside, type Stretch } from "./gracing.ts";
+import { isInside, type Stretch } from "./stretch.ts";
 
 /** A run of like notes within one beat: where each begins, at least one, with its words. */
 type Run = readonly PlacedEvent<PipeNote>[];

@@ -3,7 +3,7 @@ import { describe, expect, it, test } from "vitest";
 import { fittingGroups } from "../../src/arranging/fitting-groups.ts";
 import { graceSites } from "../../src/arranging/grace-sites.ts";
 import { offersFor } from "../../src/arranging/gracenote-offers.ts";
-import { type GracingDepth, gracingEdits } from "../../src/arranging/gracing.ts";
+import { type GracingDepth, gracingOf } from "../../src/arranging/gracing.ts";
 import { TUNE_TYPES, type TuneType } from "../../src/arranging/gracing-rules.ts";
 import { mergeRepeatedNotes } from "../../src/arranging/merge-repeated-notes.ts";
 import { applyEdits } from "../../src/editing/apply-edit.ts";
@@ -29,7 +29,7 @@ function applied(score: Score, edits: readonly Edit[]): Score {
 }
 
 function graced(score: Score, tuneType: TuneType, depth: GracingDepth): Score {
-  return applied(score, gracingEdits(score, { line: "pipes", tuneType, depth, stretch: null }));
+  return applied(score, gracingOf(score, { line: "pipes", tuneType, depth, stretch: null }).edits);
 }
 
 function at60(text: string): Score {
@@ -54,10 +54,10 @@ const BY_HAND: readonly (readonly [fact: string, type: TuneType, depth: GracingD
   ["gracenotes set by hand stay", "march", "full", "{d}B2! {e}B2 c2 {g}e2", "{d}B2! {e}B2 {gcd}c2 {g}e2"],
   ["a march has groups on every beat", "march", "full", "B2! c2 d2 e2", "{gBd}B2! {gcd}c2 {Gdc}d2 {gef}e2"],
   ["a strathspey has the heavy throw on the first", "strathspey", "full", "d2! c2 d2 e2", "{GdGc}d2! {gcd}c2 {Gdc}d2 {gef}e2"],
-  ["a reel has a group on the first beat", "reel", "full", "B2! c2 d2 e2", "{gBd}B2! {g}c2 {g}d2 {g}e2"],
-  ["a hornpipe has a group on the first beat", "hornpipe", "full", "c2! B2 d2 f2", "{gcd}c2! {g}B2 {g}d2 {g}f2"],
+  ["a reel has a group on the first beat, and throws", "reel", "full", "B2! c2 d2 e2", "{gBd}B2! {g}c2 {Gdc}d2 {g}e2"],
+  ["a hornpipe has a group on the first beat, and throws", "hornpipe", "full", "c2! B2 d2 f2", "{gcd}c2! {g}B2 {Gdc}d2 {g}f2"],
   ["a jig has little but the throw", "jig", "full", "d2! c2 B2 e2", "{Gdc}d2! {g}c2 {g}B2 {g}e2"],
-  ["a slow air has a doubling on the first", "slow air", "full", "e4! d4", "{gef}e4! {g}d4"],
+  ["a slow air has doublings and throws on its long notes", "slow air", "full", "e4! d2 c1 B1", "{gef}e4! {Gdc}d2 {g}c1 B1"],
   [
     "a song line: new syllables on beats, none in a melisma",
     "song line",
@@ -65,7 +65,17 @@ const BY_HAND: readonly (readonly [fact: string, type: TuneType, depth: GracingD
     '"so"B2! c2 "far"d1 "a"e1 "way"f2',
     '"so"{g}B2! c2 "far"{g}d1 "a"e1 "way"{g}f2',
   ],
-  ["a like note in a melisma is left", "song line", "full", '"so"B2! B2 "far"e2 "far"e2', '"so"{g}B2! B2 "far"{g}e2 "far"{g}e2'],
+  ["a like note in a melisma is left", "song line", "full", '"so"B2! B2 "far"e2 "far"e2', '"so"{g}B2! B2 "far"{g}e2 "far"{A}e2'],
+  ["a run of three like notes has G, D and E in turn", "march", "full", "c2! B1 B1 B1 e3", "{gcd}c2! {g}B1 {d}B1 {e}B1 e3"],
+  [
+    "a run of four, which is no whole number of those, alternates",
+    "march",
+    "full",
+    "c2! B1 B1 B1 B1 e2",
+    "{gcd}c2! {g}B1 {d}B1 {g}B1 {d}B1 {GdG}e2",
+  ],
+  ["G, D and E are played by all three or not at all", "march", "full", "c2! B1 {g}B1 B1 e3", "{gcd}c2! {g}B1 {g}B1 {d}B1 e3"],
+  ["what the hand set as the figure has it belongs to the figure", "march", "full", "c2! B1 {d}B1 B1 e3", "{gcd}c2! {g}B1 {d}B1 {e}B1 e3"],
 ];
 
 describe("gracing by rule", () => {
@@ -76,7 +86,7 @@ describe("gracing by rule", () => {
   it("leaves what lies outside the stretch", () => {
     const score = at60("B2! c2 d2 e2");
     const stretch = { from: at(0, 2), to: at(0, 6) };
-    expect(asText(applied(score, gracingEdits(score, { line: "pipes", tuneType: "march", depth: "on-beat", stretch })))).toBe(
+    expect(asText(applied(score, gracingOf(score, { line: "pipes", tuneType: "march", depth: "on-beat", stretch }).edits))).toBe(
       asText(at60("B2! {g}c2 {g}d2 e2")),
     );
   });
@@ -86,10 +96,10 @@ describe("gracing by rule", () => {
       const sketch = pipeSketch("B2! c2 d2 e2");
       return { ...sketch, frames: sketch.frames.map((frame) => ({ ...frame, tempo: { beat: ticks(960), perMinute: bpm(perMinute) } })) };
     };
-    expect(gracingEdits(withTempo(240), { line: "pipes", tuneType: "reel", depth: "full", stretch: null })[0]).toMatchObject({
+    expect(gracingOf(withTempo(240), { line: "pipes", tuneType: "reel", depth: "full", stretch: null }).edits[0]).toMatchObject({
       gracenotes: ["high-g", "b", "d"],
     });
-    expect(gracingEdits(withTempo(267), { line: "pipes", tuneType: "reel", depth: "full", stretch: null })[0]).toMatchObject({
+    expect(gracingOf(withTempo(267), { line: "pipes", tuneType: "reel", depth: "full", stretch: null }).edits[0]).toMatchObject({
       gracenotes: ["high-g"],
     });
   });
@@ -113,7 +123,7 @@ describe("for any score, kind of tune and depth", () => {
       fc.property(cases, ([numbers, type, depth]) => {
         const score = scoreFrom(numbers);
         const once = graced(score, type, depth);
-        expect(gracingEdits(once, { line: "pipes", tuneType: type, depth, stretch: null })).toEqual([]);
+        expect(gracingOf(once, { line: "pipes", tuneType: type, depth, stretch: null }).edits).toEqual([]);
         const after = pipesOf(once).bars;
         for (const [index, bar] of pipesOf(score).bars.entries()) {
           for (const [place, event] of bar.events.entries()) {
@@ -131,7 +141,7 @@ describe("for any score, kind of tune and depth", () => {
         const score = scoreFrom(numbers);
         const line = pipesOf(score);
         const sites = graceSites(score, line);
-        for (const edit of gracingEdits(score, { line: "pipes", tuneType: type, depth, stretch: null })) {
+        for (const edit of gracingOf(score, { line: "pipes", tuneType: type, depth, stretch: null }).edits) {
           if (edit.kind !== "gracenotes") throw new Error(edit.kind);
           const site = sites.find(({ address }) => address.bar === edit.at.bar && address.at === edit.at.at);
           if (site === undefined) throw new Error("no note there");
