@@ -1,6 +1,7 @@
-import type { ChanterSpan, PitchStep } from "../../src/playback/chanter-spans.ts";
+import type { ChanterSpan } from "../../src/playback/chanter-spans.ts";
 import { CHANTER_SPECTRA, CHANTER_TONES, type ChanterTone, NOTE_TIMBRES } from "../../src/playback/chanter-timbre.ts";
 import { type GateTimes, gateLine } from "../../src/playback/gate.ts";
+import type { PitchStep } from "../../src/playback/pitch-steps.ts";
 import { amplitudeOf } from "../../src/units/decibels.ts";
 import { seconds } from "../../src/units/seconds.ts";
 import type { TimeOf } from "./audio-clock.ts";

@@ -39,8 +39,9 @@ function spelling({ gracenotes }: Embellishment): string {
   return lettersOfGracenotes(gracenotes);
 }
 
-function hasTime(site: GracePlace, { gracenotes, placement }: Embellishment): boolean {
+/** Whether a note, and the one that gives the time, last twice as long as gracenotes take. */
+export function hasTime(place: GracePlace, { gracenotes, placement }: Pick<Embellishment, "gracenotes" | "placement">): boolean {
   const needed = gracenotes.length * GRACENOTE_SECONDS * TIMES_ITS_GROUP;
-  const givers = placement === "before-beat" ? site.before.map((before) => before?.seconds ?? site.seconds) : [];
-  return [site.seconds, ...givers].every((lasts) => lasts >= needed);
+  const givers = placement === "before-beat" ? place.before.map((before) => before?.seconds ?? place.seconds) : [];
+  return [place.seconds, ...givers].every((lasts) => lasts >= needed);
 }

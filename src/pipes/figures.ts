@@ -55,3 +55,8 @@ export const FIGURES: readonly Figure[] = [...GDE, ...TACHUMS];
 export function figuresAt(notes: readonly ChanterNote[]): readonly Figure[] {
   return FIGURES.filter((figure) => figure.notes.every(({ note }, index) => notes[index] === note));
 }
+
+/** A figure's name as it stands in a sentence: `G, D, E in turn`. */
+export function figureInWords({ name }: Figure): string {
+  return name === "gde" ? "G, D, E in turn" : name;
+}

@@ -49,7 +49,7 @@ export function movementUpon(
   // The thumb is off on high G sharp and the first finger down: lifted, it lets the fork go. From memory; a gracenote no lower down does.
   const overFork = hole === FIRST_FINGER && under === 0 && beneath[FIRST_FINGER] === "closed";
   if (hole === under) return refused({ kind: "nothing-to-move" });
-  return hole < under || overFork ? lift(beneath, gracenote, own) : strike(beneath, own);
+  return hole < under || overFork ? lift(beneath, gracenote, own) : strike(beneath, gracenote, own);
 }
 
 function lift(beneath: readonly Hole[], gracenote: PlainNote, own: readonly Hole[]): Outcome<GracenoteMovement, MovementFault> {
@@ -62,8 +62,10 @@ function lift(beneath: readonly Hole[], gracenote: PlainNote, own: readonly Hole
   return done({ kind: "lift", fingers, holes: moved(beneath, fingers, "open") });
 }
 
-function strike(beneath: readonly Hole[], own: readonly Hole[]): Outcome<GracenoteMovement, MovementFault> {
-  const fingers = fingersWhere((finger) => own[finger] === "closed" && beneath[finger] !== "closed");
+function strike(beneath: readonly Hole[], gracenote: PlainNote, own: readonly Hole[]): Outcome<GracenoteMovement, MovementFault> {
+  // A gracenote of one finger comes back by whatever is open above it: in {gdgd} only the first finger moves between the two Ds.
+  const upTo = ONE_FINGER.includes(gracenote) ? soundingHole(own) : HOLE_COUNT;
+  const fingers = fingersWhere((finger) => finger < upTo && own[finger] === "closed" && beneath[finger] !== "closed");
   const holes = moved(beneath, fingers, "closed");
   return soundsLike(holes, own) ? done({ kind: "strike", fingers, holes }) : refused({ kind: "sounds-otherwise", holes });
 }

@@ -1,28 +1,11 @@
-import type { ChanterNote } from "../pipes/chanter-note.ts";
-import { hertzOf } from "../pipes/sounding.ts";
-import type { Address } from "../score/address.ts";
-import type { PipeEvent, PipeNote } from "../score/bar.ts";
+import type { PipeEvent } from "../score/bar.ts";
 import { placedEvents } from "../score/placed-events.ts";
 import type { PipeLine } from "../score/score.ts";
-import type { Hertz } from "../units/hertz.ts";
 import type { Seconds } from "../units/seconds.ts";
-import { type GracenoteTiming, gracenoteLength } from "./gracenote-time.ts";
+import type { GracenoteTiming } from "./gracenote-time.ts";
+import { type AdornedNote, type PitchStep, pitchSteps } from "./pitch-steps.ts";
 import { type PlayedEvent, playedEvents } from "./played-events.ts";
 import { secondIn, type Timeline } from "./timeline.ts";
-
-/** The chanter goes to a pitch and stays there until the next step: fingers move, the sound does not stop. */
-export interface PitchStep {
-  readonly at: Seconds;
-  readonly hertz: Hertz;
-  /**
-   * Which note it sounds like; a gracenote's is the one it is named after. Upon the fingering beneath, a lifted finger sounds near that note and not
-   * on it; how far off was never published that we know, so it is not made up here.
-   */
-  readonly note: ChanterNote;
-  readonly gracenote: boolean;
-  /** The written note it belongs to. */
-  readonly address: Address;
-}
 
 /** One unbroken sound of the chanter, from strike-in to cut-off. */
 export interface ChanterSpan {
@@ -33,14 +16,10 @@ export interface ChanterSpan {
 }
 
 /** A note with everything it is tied to. */
-interface LongNote {
-  readonly event: PipeNote;
-  readonly address: Address;
-  readonly start: Seconds;
+interface LongNote extends AdornedNote {
   end: Seconds;
   /** Where a cut-off ends it. */
   cutOff: boolean;
-  readonly adorned: boolean;
 }
 
 /**
@@ -56,7 +35,7 @@ export function chanterSpans(timeline: Timeline, line: PipeLine, gracenotes: Gra
   return phrases.map((phrase) => ({
     start: (phrase[0] as LongNote).start,
     stop: (phrase.at(-1) as LongNote).end,
-    steps: stepsOf(phrase, line, gracenotes),
+    steps: pitchSteps(phrase, line.setup, gracenotes),
   }));
 }
 
@@ -84,11 +63,12 @@ function phrasesOf(events: readonly PlayedEvent<PipeEvent>[], canRest: boolean):
       continue;
     }
     const cutOff = event.cutOff && played.toItsEnd;
-    if (last !== null && tied && event.note === last.event.note && event.gracenotes.length === 0) {
+    if (last !== null && tied && event.note === last.note && event.gracenotes.length === 0) {
       last.end = played.end;
       last.cutOff = cutOff;
     } else {
-      const next: LongNote = { event, address: played.address, start: played.start, end: played.end, cutOff, adorned: played.fromItsStart };
+      const gracenotes = played.fromItsStart ? event.gracenotes : [];
+      const next: LongNote = { note: event.note, gracenotes, address: played.address, start: played.start, end: played.end, cutOff };
       if (last === null || last.cutOff) phrases.push([]);
       else last.end = next.start;
       phrases.at(-1)?.push(next);
@@ -97,26 +77,4 @@ function phrasesOf(events: readonly PlayedEvent<PipeEvent>[], canRest: boolean):
     tied = event.tied && played.toItsEnd;
   }
   return phrases;
-}
-
-function stepsOf(phrase: readonly LongNote[], { setup }: PipeLine, gracenotes: GracenoteTiming): readonly PitchStep[] {
-  const steps: PitchStep[] = [];
-  // What the note before has left once its own gracenotes are played; nothing before the first.
-  let roomBefore = 0;
-  for (const { event, address, start, end, adorned } of phrase) {
-    const group = adorned ? event.gracenotes : [];
-    const before = roomBefore > 0 && gracenotes.placementOf(group) === "before-beat";
-    const each = gracenoteLength(group.length, before ? roomBefore : end - start, gracenotes);
-    let at: number = before ? start - each * group.length : start;
-    const step = (note: ChanterNote, gracenote: boolean) =>
-      steps.push({ at: at as Seconds, hertz: hertzOf(setup, note), note, gracenote, address });
-    for (const gracenote of group) {
-      step(gracenote, true);
-      at += each;
-    }
-    if (before) at = start;
-    step(event.note, false);
-    roomBefore = end - at;
-  }
-  return steps;
 }
