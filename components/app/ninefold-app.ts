@@ -318,7 +318,10 @@ export class NinefoldApp extends LitElement {
     this.#checkTimer = setTimeout(() => {
       this.#checkTimer = null;
       if (session !== this.#session) return;
-      this.findings = check(session.shown);
+      const found = check(session.shown);
+      // The same findings are the same objects: then there is nothing to show, and nothing is drawn again for it.
+      if (found.length === this.findings.length && found.every((finding, index) => finding === this.findings[index])) return;
+      this.findings = found;
       if (this.chosenFinding !== null && !this.findings.includes(this.chosenFinding)) this.chosenFinding = null;
     }, CHECK_WAITS);
   }

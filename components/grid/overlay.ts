@@ -105,9 +105,9 @@ const CLEAR = 6;
 /** Numbers of findings, each in a ring clear of the ink; those of bars out of sight are left out. */
 export function drawFindings(scale: ScoreScale, findings: readonly Finding[], chosen: Finding | null, seen: BarRange, foot: number) {
   const taken = new Map<string, number>();
-  return findings.map((finding, index) => {
+  return findings.flatMap((finding, index) => {
     const { address } = finding;
-    if (address.line !== scale.line.id || address.bar < seen.first || address.bar > seen.last) return nothing;
+    if (address.line !== scale.line.id || address.bar < seen.first || address.bar > seen.last) return [];
     const place = ringPlace(scale, finding, foot);
     const key = `${Math.round(place.x)} ${Math.round(place.y)}`;
     const before = taken.get(key) ?? 0;

@@ -1,4 +1,5 @@
 import { html, LitElement, nothing, type PropertyValues } from "lit";
+import { guard } from "lit/directives/guard.js";
 import { NOTHING, type Selection } from "../../src/editing/selection.ts";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { Address, Moment } from "../../src/score/address.ts";
@@ -194,6 +195,15 @@ export class ScaleGrid extends LitElement {
     this.requestUpdate();
   }
 
+  /**
+   * One key moves the hand and asks for an edit. The edit comes back as a new score within the same turn, so drawing waits for it, and is done
+   * once instead of twice.
+   */
+  protected override async scheduleUpdate(): Promise<void> {
+    await Promise.resolve();
+    super.scheduleUpdate();
+  }
+
   protected override willUpdate(changed: PropertyValues): void {
     const pipes = this.score === null ? null : pipeLineOf(this.score, this.line);
     if (this.score === null || pipes === null) {
@@ -221,20 +231,10 @@ export class ScaleGrid extends LitElement {
     const blank = isEmpty(this.score, line.id) && !this.#pointer.holding;
     return html`<div class=${isCompact ? "frame compact" : "frame"} style=${styleMap(asProperties(measures))}>
         <div class="labels" @pointerdown=${this.#touch.pressed} @pointerup=${this.#touch.release} @pointercancel=${this.#touch.release} @pointerleave=${this.#touch.release} @keydown=${this.#touch.keyPressed} @keyup=${this.#touch.release} @focusout=${this.#touch.release}>
-          ${drawLabels({
-            rows: pitch.rows,
-            setup: pitch.setup,
-            measures,
-            compact: isCompact,
-            chosen: chosen?.note ?? null,
-            hovered: this.ghost?.note ?? null,
-            sounding: this.sounding,
-            tabStop: this.#tabStop(scene),
-            section: sectionAround(this.score.frames, this.#viewport.firstBar(this.widths)).name,
-          })}
+          ${this.#labels(scene, chosen?.note ?? null)}
         </div>
         <div class="time" @pointerdown=${this.#handCame} @contextmenu=${this.#menus.asked}>
-          <svg class="back" aria-hidden="true">${drawBack(scene)}</svg>
+          <svg class="back" aria-hidden="true">${guard([pitch], () => drawBack(scene))}</svg>
           <div class="scroller" tabindex="-1" @scroll=${this.#scrolled}>
             <div class="content" style=${styleMap({ width: `${total + AFTER_LAST}px` })}>
               <svg class="drawing" aria-hidden="true">
@@ -259,9 +259,9 @@ export class ScaleGrid extends LitElement {
           </div>
           ${blank ? drawTeaching(isCompact, this.#touch.hearAll, this.#openExample) : nothing}
         </div>
-        <div class="margin">${isCompact ? nothing : drawMargin(scene, this.step, this.#chooseStep, this.showKeys)}</div>
+        <div class="margin">${guard([pitch, this.step], () => (isCompact ? nothing : drawMargin(scene, this.step, this.#chooseStep, this.showKeys)))}</div>
       </div>
-      <div class="keys" popover="auto" role="dialog" aria-label="Keys">${keysPage()}</div>
+      <div class="keys" popover="auto" role="dialog" aria-label="Keys">${guard([], keysPage)}</div>
       <gracenote-menu @gracenotes-chosen=${this.#menus.gracenotesChosen}></gracenote-menu>
       <hand-menu @word-pressed=${this.#menus.wordPressed}></hand-menu>
       <div class="heard said" role="status" aria-live="polite"></div>`;
@@ -285,6 +285,16 @@ export class ScaleGrid extends LitElement {
   }
 
   // ---- what is drawn here ----
+
+  /** The column of names; written again only when something in it is another. */
+  #labels(scene: GridScene, chosen: ChanterNote | null) {
+    const { pitch, measures, score } = scene;
+    const section = sectionAround(score.frames, this.#viewport.firstBar(this.widths)).name;
+    const marked = { chosen, hovered: this.ghost?.note ?? null, sounding: this.sounding, tabStop: this.#tabStop(scene), section };
+    return guard([pitch, ...Object.values(marked)], () =>
+      drawLabels({ rows: pitch.rows, setup: pitch.setup, measures, compact: measures === PHONE, ...marked }),
+    );
+  }
 
   // ---- what the hand asks for ----
 

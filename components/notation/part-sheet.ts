@@ -277,7 +277,9 @@ export class PartSheet extends PartElement {
   }
 
   #shift(): void {
-    this.surface?.querySelector(".scroll")?.setAttribute("transform", `translate(${-this.#scrolled} 0)`);
+    const scroll = this.surface?.querySelector(".scroll");
+    const shifted = `translate(${-this.#scrolled} 0)`;
+    if (scroll?.getAttribute("transform") !== shifted) scroll?.setAttribute("transform", shifted);
   }
 
   /** Clef, signature and meter of the first bar in view. */
