@@ -4,7 +4,7 @@ import { timeOf } from "../score/bar-starts.ts";
 import type { Edit } from "../score/edit.ts";
 import type { Frame } from "../score/frame.ts";
 import { LONGEST_TEXT } from "../score/limits.ts";
-import { lineOf } from "../score/line-of.ts";
+import { lineOf, pipeLineOf } from "../score/line-of.ts";
 import { frameTicks } from "../score/meter.ts";
 import type { Credits, Score } from "../score/score.ts";
 import { assertNever } from "../units/assert-never.ts";
@@ -14,6 +14,7 @@ import { insertBars, insertClip, removeBars } from "./bars-in-and-out.ts";
 import { emptied, grace, hold, move, repitch, resize, sing, split, tie } from "./change-notes.ts";
 import { cutToFrame } from "./cut-to-frame.ts";
 import { changeChords, changeKey, changeSection, changeTempo } from "./frame-edits.ts";
+import { type GracenotesEdit, graceMany } from "./grace-many.ts";
 import { addPipes, addPlayer, changeSetup, double, makeOwn, removeLine, renameLine } from "./line-edits.ts";
 import { lostWords } from "./lost-words.ts";
 import { tiesMended } from "./mended-ties.ts";
@@ -50,12 +51,36 @@ export function applyEdit(score: Score, edit: Edit): Outcome<Score> {
 /** The score after several edits in order, or the first refusal; the score is then as it was before them all. */
 export function applyEdits(score: Score, edits: readonly Edit[]): Outcome<Score> {
   let current = score;
-  for (const edit of edits) {
-    const applied = applyEdit(current, edit);
+  for (let index = 0; index < edits.length; ) {
+    const run = gracenotesFrom(edits, index);
+    const graced = run.length > 1 ? gracedAtOnce(current, run) : null;
+    if (graced !== null) {
+      current = graced;
+      index += run.length;
+      continue;
+    }
+    const applied = applyEdit(current, edits[index] as Edit);
     if (!applied.ok) return applied;
     current = applied.value;
+    index += 1;
   }
   return done(current);
+}
+
+/** The edits from an index on that give gracenotes to notes of one line. */
+function gracenotesFrom(edits: readonly Edit[], index: number): readonly GracenotesEdit[] {
+  const run: GracenotesEdit[] = [];
+  for (const edit of edits.slice(index)) {
+    if (edit.kind !== "gracenotes" || (run[0] !== undefined && run[0].at.line !== edit.at.line)) break;
+    run.push(edit);
+  }
+  return run;
+}
+
+/** Null where one of them would be refused: it is for that one to say why. */
+function gracedAtOnce(score: Score, run: readonly GracenotesEdit[]): Score | null {
+  const line = pipeLineOf(score, run[0]?.at.line ?? "");
+  return line !== null && run.every((edit) => isAddress(score, edit.at, edit)) ? graceMany(score, line, run) : null;
 }
 
 /** The moments of lines that an edit names. */
