@@ -24,6 +24,8 @@ export default defineConfig({
       },
     },
   },
+  // A worker loads what it needs in pieces too.
+  worker: { format: "es" },
   server: { port: 5173, host: "localhost" },
   plugins: [policyInPage(), keptFiles(WORKER), compressedAndStamped()],
 });

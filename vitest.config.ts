@@ -1,3 +1,4 @@
+import { fileURLToPath } from "node:url";
 import { playwright } from "@vitest/browser-playwright";
 import { defineConfig } from "vitest/config";
 import { CHROMIUM_ARGUMENTS, findChromium } from "./scripts/find-chromium.mjs";
@@ -12,6 +13,8 @@ export default defineConfig({
   test: {
     projects: [
       {
+        // The build for browsers, as scripts/ninefold.mjs takes it too.
+        resolve: { alias: { pdfkit: fileURLToPath(new URL("node_modules/pdfkit/js/pdfkit.browser.mjs", import.meta.url)) } },
         test: {
           name: "node",
           environment: "node",
@@ -33,6 +36,7 @@ export default defineConfig({
             "tone/build/esm/core/context/Context.js",
             "tone/build/esm/core/context/Gain.js",
             "tone/build/esm/core/context/GlobalContext.js",
+            "pdfkit",
             "fast-check",
             "axe-core",
           ],

@@ -1,14 +1,14 @@
 /*
- * Makes the fonts in components/shared/fonts from the packages they come in: node scripts/fonts.mjs
+ * Makes the fonts in components/shared/fonts, and those for PDF files in src/exchange, from the packages they come in: node scripts/fonts.mjs
  * The results are committed, so this runs only when a character or a weight is wanted that they do not have.
  */
 import { copyFile, mkdir, readFile, writeFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import opentype from "opentype.js";
 import subsetFont from "subset-font";
+import { bytesOf, packaged, range } from "./font-files.mjs";
+import { writePaperFonts } from "./paper-fonts.mjs";
 
-const require = createRequire(import.meta.url);
 const OUT = join(import.meta.dirname, "../components/shared/fonts");
 
 /** ASCII, the letters of western languages for names and words, and the signs that the app writes or a title may have. */
@@ -74,13 +74,16 @@ for (const { out, from, weight } of FACES) {
   });
   await write(out, font);
 }
-await write("accidentals.woff2", await accidentals());
+await write("accidentals.woff2", await accidentals("woff2"));
+await writePaperFonts({ letters: ACCIDENTALS.map(({ sign }) => sign).join(""), bytes: await accidentals("sfnt") });
 for (const { out, from } of LICENCES) await copyFile(packaged(from), join(OUT, out));
 
-/** A font of its own name: Bravura's licence reserves "Bravura" for the unchanged font. */
-async function accidentals() {
-  const bytes = await readFile(packaged("@vexflow-fonts/bravura/bravura.otf"));
-  const bravura = opentype.parse(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
+/**
+ * A font of its own name: Bravura's licence reserves "Bravura" for the unchanged font.
+ * @param {"woff2" | "sfnt"} targetFormat
+ */
+async function accidentals(targetFormat) {
+  const bravura = opentype.parse(bytesOf(await readFile(packaged("@vexflow-fonts/bravura/bravura.otf"))));
   const glyphs = ACCIDENTALS.map(({ sign, smufl, lift }) => {
     const glyph = bravura.charToGlyph(String.fromCodePoint(smufl));
     const path = new opentype.Path();
@@ -102,7 +105,7 @@ async function accidentals() {
     glyphs: [notdef, ...glyphs],
   });
   const signs = ACCIDENTALS.map(({ sign }) => sign).join("");
-  return subsetFont(Buffer.from(font.toArrayBuffer()), signs, { targetFormat: "woff2" });
+  return subsetFont(Buffer.from(font.toArrayBuffer()), signs, { targetFormat });
 }
 
 /**
@@ -124,18 +127,4 @@ function moved(command, right, up) {
 async function write(out, bytes) {
   await writeFile(join(OUT, out), bytes);
   console.log(`${out.padEnd(30)} ${(bytes.length / 1000).toFixed(1).padStart(6)} kB`);
-}
-
-/** @param {string} path a file inside an installed package; found through the package's own folder, since `exports` may hide it */
-function packaged(path) {
-  const [scope, name, ...rest] = path.split("/");
-  return join(dirname(require.resolve(`${scope}/${name}/package.json`)), ...rest);
-}
-
-/**
- * @param {number} first
- * @param {number} last included
- */
-function range(first, last) {
-  return Array.from({ length: last - first + 1 }, (_, index) => first + index);
 }

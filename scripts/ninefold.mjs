@@ -62,7 +62,13 @@ async function bundled(command) {
     input: { main: join(root, "src/cli/main.ts"), ...(command !== null && { command: sourceOf(command) }) },
     platform: "node",
     tsconfig: false,
-    resolve: { alias: { "vexflow/core": join(root, "scripts/lean-vexflow.mjs") } },
+    resolve: {
+      alias: {
+        "vexflow/core": join(root, "scripts/lean-vexflow.mjs"),
+        // As the page has it, so that both write the same bytes: for Node it would compress with Node's own zlib.
+        pdfkit: join(packages, "pdfkit/js/pdfkit.browser.mjs"),
+      },
+    },
     logLevel: "silent",
     output: { dir: unfinished, format: "esm", entryFileNames: "[name].mjs", chunkFileNames: "[name]-[hash].mjs" },
   });

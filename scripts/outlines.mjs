@@ -2,16 +2,15 @@
  * Makes the engraver's tables from the packages the fonts come in: node scripts/outlines.mjs
  *   src/engraving/glyphs.json         the music signs we draw: advance, box and outline, from Bravura and its SMuFL metadata
  *   src/engraving/text-advances.json  how wide every letter of the text faces is, so that words can be placed without a browser
- *   src/exchange/text-outlines.json   the letters' outlines, so that an SVG file needs no font (loaded only when one is written)
+ *   src/exchange/text-outlines-*.json the letters' outlines by script, so that an SVG file needs no font (loaded when one is written)
  * The results are committed, so this runs only when a sign or a letter is wanted that they do not have.
  */
 import { readFile, writeFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import opentype from "opentype.js";
-import subsetFont from "subset-font";
+import { bytesOf, packaged, range } from "./font-files.mjs";
+import { FACES, faceOf, SCRIPTS } from "./text-faces.mjs";
 
-const require = createRequire(import.meta.url);
 const ROOT = join(import.meta.dirname, "..");
 
 /** All signs that are drawn: SMuFL code points and the names the metadata knows them by. */
@@ -31,20 +30,6 @@ const SIGNS = {
   ...{ tuplet2: 0xe882, tuplet3: 0xe883 },
 };
 
-/** Latin-1 and the signs the app writes, as in the fonts themselves. */
-const LETTERS = [...range(0x20, 0x7e), ...range(0xa0, 0xff)]
-  .map((code) => String.fromCodePoint(code))
-  .join("")
-  .concat("ŒœŠšŽž–—‘’‚“”„…−×·");
-
-const FACES = [
-  { name: "serif400", from: "@fontsource-variable/source-serif-4/files/source-serif-4-latin-wght-normal.woff2", weight: 400 },
-  { name: "serif600", from: "@fontsource-variable/source-serif-4/files/source-serif-4-latin-wght-normal.woff2", weight: 600 },
-  { name: "italic400", from: "@fontsource-variable/source-serif-4/files/source-serif-4-latin-wght-italic.woff2", weight: 400 },
-  { name: "sans400", from: "@fontsource-variable/source-sans-3/files/source-sans-3-latin-wght-normal.woff2", weight: 400 },
-  { name: "sans600", from: "@fontsource-variable/source-sans-3/files/source-sans-3-latin-wght-normal.woff2", weight: 600 },
-];
-
 /** Sharps, flats and naturals inside words are Bravura's, raised to the height of a capital, as scripts/fonts.mjs has them. */
 const ACCIDENTALS = [
   { sign: "♭", smufl: 0xe260, lift: 175 },
@@ -52,6 +37,9 @@ const ACCIDENTALS = [
   { sign: "♯", smufl: 0xe262, lift: 335 },
 ];
 const BEARING = 24;
+
+/** How wide a letter is taken to be that a face does not have, in thousandths of the size; src/engraving/text-width.ts says the same. */
+const MISSING = 560;
 
 const bravura = parsed(await readFile(packaged("@vexflow-fonts/bravura/bravura.otf")));
 await writeGlyphs();
@@ -75,32 +63,37 @@ async function writeGlyphs() {
 }
 
 async function writeText() {
+  const signs = ACCIDENTALS.map(({ sign }) => sign).join("");
   /** @type {Record<string, number[]>} */
-  const advances = {};
-  /** @type {Record<string, string[]>} */
-  const outlines = {};
-  for (const { name, from, weight } of FACES) {
-    const bytes = await subsetFont(await readFile(packaged(from)), LETTERS, {
-      targetFormat: "sfnt",
-      variationAxes: { wght: weight },
-      noHinting: true,
-    });
-    const font = parsed(bytes);
-    const scale = 1000 / font.unitsPerEm;
-    const glyphs = [...LETTERS].map((letter) => font.charToGlyph(letter));
-    advances[name] = glyphs.map((glyph) => Math.round((glyph.advanceWidth ?? 0) * scale));
-    outlines[name] = glyphs.map((glyph) => outline(glyph.getPath(0, 0, 1000), 0, 0, 1));
-    for (const { smufl, lift } of ACCIDENTALS) {
-      const glyph = bravura.charToGlyph(String.fromCodePoint(smufl));
-      advances[name].push((glyph.advanceWidth ?? 0) + 2 * BEARING);
-      outlines[name].push(outline(glyph.path, BEARING, lift));
+  const advances = Object.fromEntries(FACES.map(({ name }) => [name, []]));
+  for (const script of /** @type {(keyof typeof SCRIPTS)[]} */ (Object.keys(SCRIPTS))) {
+    /** @type {Record<string, string[]>} */
+    const outlines = {};
+    for (const face of FACES) {
+      const font = parsed(await faceOf(face, script));
+      const scale = 1000 / font.unitsPerEm;
+      const glyphs = [...SCRIPTS[script]].map((letter) => font.charToGlyph(letter));
+      // What a face lacks is as wide as an "n" and has no outline, so that it is written as text.
+      advances[face.name].push(...glyphs.map((glyph) => (glyph.index === 0 ? MISSING : Math.round((glyph.advanceWidth ?? 0) * scale))));
+      outlines[face.name] = glyphs.map((glyph) => (glyph.index === 0 ? "-" : outline(glyph.getPath(0, 0, 1000), 0, 0, 1)));
+      if (script === "latin") outlines[face.name].push(...ACCIDENTALS.map(accidentalOutline));
     }
+    const letters = SCRIPTS[script] + (script === "latin" ? signs : "");
+    await write(`src/exchange/text-outlines-${script}.json`, { letters, outlines });
   }
-  const letters = LETTERS + ACCIDENTALS.map(({ sign }) => sign).join("");
-  await write("src/engraving/text-advances.json", { letters, advances });
-  // No page has bold sans, so its outlines are not worth their weight.
-  const { sans600: _, ...onPages } = outlines;
-  await write("src/exchange/text-outlines.json", { letters, outlines: onPages });
+  for (const face of FACES) advances[face.name].push(...ACCIDENTALS.map(({ smufl }) => accidental(smufl).advance));
+  await write("src/engraving/text-advances.json", { letters: Object.values(SCRIPTS).join("") + signs, advances });
+}
+
+/** @param {number} smufl */
+function accidental(smufl) {
+  const { path, advanceWidth } = bravura.charToGlyph(String.fromCodePoint(smufl));
+  return { path, advance: (advanceWidth ?? 0) + 2 * BEARING };
+}
+
+/** @param {typeof ACCIDENTALS[number]} sign */
+function accidentalOutline({ smufl, lift }) {
+  return outline(accidental(smufl).path, BEARING, lift);
 }
 
 /**
@@ -146,7 +139,7 @@ function thousandths(spaces) {
 
 /** @param {Uint8Array} bytes */
 function parsed(bytes) {
-  return opentype.parse(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
+  return opentype.parse(bytesOf(bytes));
 }
 
 /**
@@ -157,18 +150,4 @@ async function write(path, value) {
   const text = `${JSON.stringify(value)}\n`;
   await writeFile(join(ROOT, path), text);
   console.log(`${path.padEnd(36)} ${(text.length / 1000).toFixed(1).padStart(6)} kB`);
-}
-
-/** @param {string} path a file inside an installed package; found through the package's own folder, since `exports` may hide it */
-function packaged(path) {
-  const [scope, name, ...rest] = path.split("/");
-  return join(dirname(require.resolve(`${scope}/${name}/package.json`)), ...rest);
-}
-
-/**
- * @param {number} first
- * @param {number} last included
- */
-function range(first, last) {
-  return Array.from({ length: last - first + 1 }, (_, index) => first + index);
 }

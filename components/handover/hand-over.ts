@@ -1,12 +1,21 @@
-import { css, html, LitElement, nothing } from "lit";
-import { plainFileName } from "../../src/exchange/file-names.ts";
+import { html, LitElement, nothing } from "lit";
+import type { Paper } from "../../src/engraving/page-drawing.ts";
+import { plainFileName, revisedFileName } from "../../src/exchange/file-names.ts";
+import { type Handout, type HandoutKind, handedFileName, handoutKindsFor, handoutOf } from "../../src/exchange/handouts.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import type { Line, Score } from "../../src/score/score.ts";
-import { fileNameOf, handOutFile, saveSketchFile } from "../session/sketch-file.ts";
+import { handOutFile, saveSketchFile } from "../session/sketch-file.ts";
 import { controls, focusRing } from "../shared/styles.ts";
+import { handOverStyles } from "./hand-over-styles.ts";
+import { type Busy, PdfWork, type PdfWorkEnd } from "./pdf-work.ts";
 
-/** Which paper pages are cut for. */
-type Paper = "a4" | "letter";
+/** What the kinds of handout are called in the sentence. */
+const KIND_WORDS: Readonly<Record<HandoutKind, string>> = {
+  part: "The part",
+  learner: "The learner’s part, a chart at every note,",
+};
+
+const MUSICXML = "application/vnd.recordare.musicxml+xml";
 
 /**
  * The room in which a part becomes paper or a file: the pages are seen as they will be printed, with what can be done with
@@ -16,157 +25,123 @@ export class HandOver extends LitElement {
   static override properties = {
     score: { attribute: false },
     line: { state: true },
+    kind: { state: true },
     paper: { state: true },
+    chords: { state: true },
+    busy: { state: true },
     said: { state: true },
     open: { state: true },
   };
 
   declare score: Score;
   declare private line: LineId;
+  declare private kind: HandoutKind;
   declare private paper: Paper;
+  declare private chords: boolean;
+  declare private busy: Busy | null;
   /** What was done last, for the eye and the screen reader. */
   declare private said: string;
   declare private open: boolean;
+  readonly #pdf = new PdfWork({
+    busy: (busy) => {
+      this.busy = busy;
+    },
+    made: (name, bytes) => this.#out(name, bytes, "application/pdf"),
+  });
 
   constructor() {
     super();
     this.line = "";
+    this.kind = "part";
     // Letter where it is the usual paper; the choice stands in the sentence.
     this.paper = /-(US|CA|MX|PH)$/i.test(navigator.language) ? "letter" : "a4";
+    this.chords = false;
+    this.busy = null;
     this.said = "";
     this.open = false;
   }
 
-  static override styles = [
-    controls,
-    focusRing,
-    css`
-      dialog {
-        inline-size: min(1040px, 100vw - 32px);
-        block-size: calc(100dvh - 32px);
-        max-block-size: none;
-        padding: 0;
-        border: 0;
-        border-radius: var(--r-sheet);
-        background: var(--ground);
-        color: var(--ink);
-        box-shadow: var(--shadow-lift);
-        font: 400 15px/24px var(--serif);
-        grid-template-rows: auto minmax(0, 1fr);
-      }
-      dialog[open] {
-        display: grid;
-      }
-      dialog::backdrop {
-        background: color-mix(in srgb, var(--ground) 70%, transparent);
-      }
-      header {
-        padding: 24px 24px 16px;
-        display: grid;
-        gap: 12px;
-      }
-      .head {
-        display: flex;
-        justify-content: space-between;
-        align-items: baseline;
-        gap: 16px;
-      }
-      h2 {
-        font: 600 22px/32px var(--serif);
-      }
-      .sentence {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 8px;
-      }
-      .acts {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 8px 24px;
-        align-items: center;
-      }
-      .pages {
-        overflow: auto;
-        padding: 0 24px 24px;
-      }
-      .said {
-        color: var(--ink-2);
-        min-block-size: 24px;
-      }
-      @media (max-width: 599px) {
-        dialog {
-          inline-size: 100vw;
-          max-inline-size: none;
-          block-size: 100dvh;
-          margin: 0;
-        }
-        header {
-          padding: 16px;
-        }
-        .pages {
-          padding: 0 8px 16px;
-        }
-      }
-      @media print {
-        dialog,
-        dialog[open] {
-          position: static;
-          display: block;
-          inline-size: auto;
-          block-size: auto;
-          margin: 0;
-          overflow: visible;
-          background: none;
-          box-shadow: none;
-        }
-        header {
-          display: none;
-        }
-        .pages {
-          overflow: visible;
-          padding: 0;
-        }
-      }
-    `,
-  ];
+  static override styles = [controls, focusRing, handOverStyles];
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#pdf.close();
+  }
 
   override render() {
     return html`<dialog aria-labelledby="head" @close=${this.#closed}>${this.open ? this.#content() : nothing}</dialog>`;
   }
 
   #content() {
-    const line = this.#chosenLine;
+    const { label, pages } = this.#handout;
     return html`
       <header>
         <div class="head">
           <h2 id="head">Hand over</h2>
           <button class="btn" type="button" @click=${this.hide}>Back to the sketch</button>
         </div>
-        <div class="sentence">
-          <label for="line">The part of</label>
-          <select id="line" @change=${this.#lineChosen}>
-            ${this.score.lines.map((one) => html`<option value=${one.id} ?selected=${one.id === line.id}>${one.name}</option>`)}
-          </select>
-          <label for="paper">on</label>
-          <select id="paper" @change=${this.#paperChosen}>
-            <option value="a4" ?selected=${this.paper === "a4"}>A4</option>
-            <option value="letter" ?selected=${this.paper === "letter"}>Letter</option>
-          </select>
-          <span>paper, revision ${this.score.revision}.</span>
-        </div>
+        ${this.#sentence()}
         <div class="acts">
           <button class="btn main" type="button" @click=${this.#print}>Print</button>
+          <button class="link" type="button" @click=${this.#partPdf}>Part as PDF</button>
           <button class="link" type="button" @click=${this.#svg}>Pages as SVG</button>
           <button class="link" type="button" @click=${this.#musicxml}>Part as MusicXML</button>
+        </div>
+        <div class="acts">
+          <span class="cap">Everybody:</span>
+          <button class="link" type="button" @click=${this.#allPdf}>All parts as PDF</button>
           <button class="link" type="button" @click=${this.#scoreMusicxml}>All parts as MusicXML</button>
           <button class="link" type="button" @click=${this.#sketch}>The sketch itself</button>
         </div>
         <p class="cap">Performing or recording a cover needs the rights holder’s permission or a licence under local law. Ninefold cannot give it.</p>
+        ${this.busy === null ? nothing : this.#busyLine(this.busy)}
         <p class="said" role="status">${this.said}</p>
       </header>
       <div class="pages" tabindex="0" role="region" aria-label="The pages as they print">
-        <print-pages .score=${this.score} .line=${line.id} .paper=${this.paper}></print-pages>
+        <print-pages .pages=${pages} .label=${label}></print-pages>
+      </div>`;
+  }
+
+  /** What is handed over, whose it is, on which paper. */
+  #sentence() {
+    const line = this.#chosenLine;
+    const kinds = handoutKindsFor(line);
+    return html`
+      <div class="sentence">
+        ${
+          kinds.length === 1
+            ? html`<span>The part</span>`
+            : html`<select aria-label="What" @change=${this.#kindChosen}>
+                ${kinds.map((kind) => html`<option value=${kind} ?selected=${kind === this.#handout.kind}>${KIND_WORDS[kind]}</option>`)}
+              </select>`
+        }
+        <label for="line">of</label>
+        <select id="line" aria-label="Whose" @change=${this.#lineChosen}>
+          ${this.score.lines.map((one) => html`<option value=${one.id} ?selected=${one.id === line.id}>${one.name}</option>`)}
+        </select>
+        ${
+          line.kind === "pipes"
+            ? html`<select aria-label="Chords" @change=${this.#chordsChosen}>
+                <option value="without" ?selected=${!this.chords}>without the band’s chords</option>
+                <option value="with" ?selected=${this.chords}>with the band’s chords, at written pitch</option>
+              </select>`
+            : nothing
+        }
+        <label for="paper">on</label>
+        <select id="paper" aria-label="Paper" @change=${this.#paperChosen}>
+          <option value="a4" ?selected=${this.paper === "a4"}>A4</option>
+          <option value="letter" ?selected=${this.paper === "letter"}>Letter</option>
+        </select>
+        <span>paper, revision ${this.score.revision}.</span>
+      </div>`;
+  }
+
+  #busyLine({ words, share }: Busy) {
+    return html`
+      <div class="busy">
+        <span id="busy">${words}</span>
+        <button class="link" type="button" @click=${this.#stop}>Stop</button>
+        <progress aria-labelledby="busy" max="1" .value=${share}></progress>
       </div>`;
   }
 
@@ -193,13 +168,28 @@ export class HandOver extends LitElement {
     return found;
   }
 
+  get #handout(): Handout {
+    const line = this.#chosenLine;
+    const kind = handoutKindsFor(line).includes(this.kind) ? this.kind : "part";
+    return handoutOf(this.score, line, kind, { paper: this.paper, chords: this.chords });
+  }
+
   readonly #closed = (): void => {
     this.open = false;
+    this.#pdf.close();
     this.dispatchEvent(new CustomEvent("hand-over-closed"));
+  };
+
+  readonly #kindChosen = (event: Event): void => {
+    this.kind = (event.target as HTMLSelectElement).value as HandoutKind;
   };
 
   readonly #lineChosen = (event: Event): void => {
     this.line = (event.target as HTMLSelectElement).value;
+  };
+
+  readonly #chordsChosen = (event: Event): void => {
+    this.chords = (event.target as HTMLSelectElement).value === "with";
   };
 
   readonly #paperChosen = (event: Event): void => {
@@ -210,24 +200,50 @@ export class HandOver extends LitElement {
     print();
   };
 
+  readonly #partPdf = (): void => {
+    void this.#makePdf([this.#handout]);
+  };
+
+  /** Everybody's part, in score order, and whatever else is chosen for the pipers in place of it. */
+  readonly #allPdf = (): void => {
+    const { paper, chords } = this;
+    void this.#makePdf(
+      this.score.lines.map((line) => {
+        const kind = handoutKindsFor(line).includes(this.kind) ? this.kind : "part";
+        return handoutOf(this.score, line, kind, { paper, chords });
+      }),
+    );
+  };
+
+  async #makePdf(handouts: readonly Handout[]): Promise<void> {
+    this.said = "";
+    const end = await this.#pdf.make(this.score, handouts);
+    this.said = endInWords(end, handouts);
+  }
+
+  readonly #stop = (): void => {
+    this.#pdf.stop();
+  };
+
   readonly #svg = async (): Promise<void> => {
-    const { svgOfPart } = await import("../../src/exchange/svg.ts");
-    const line = this.#chosenLine;
-    const files = svgOfPart(this.score, line.id, { paper: this.paper });
+    const { svgOfEachPage } = await import("../../src/exchange/svg.ts");
+    const { fileName, label, pages } = this.#handout;
+    const files = await svgOfEachPage(pages, `${this.score.title}, ${label}`);
     for (const [index, text] of files.entries()) {
-      this.#out(`${line.name}${files.length > 1 ? `, page ${index + 1} of ${files.length}` : ""}.svg`, text, "image/svg+xml");
+      this.#out(`${fileName}${files.length > 1 ? `, page ${index + 1} of ${files.length}` : ""}.svg`, text, "image/svg+xml");
     }
   };
 
   readonly #musicxml = async (): Promise<void> => {
     const { musicxmlOfPart } = await import("../../src/exchange/musicxml-score.ts");
     const line = this.#chosenLine;
-    this.#out(`${line.name}.musicxml`, musicxmlOfPart(this.score, line, today()), "application/vnd.recordare.musicxml+xml");
+    this.#out(`${handedFileName(this.score, line)}.musicxml`, musicxmlOfPart(this.score, line, today()), MUSICXML);
   };
 
   readonly #scoreMusicxml = async (): Promise<void> => {
     const { musicxmlOfScore } = await import("../../src/exchange/musicxml-score.ts");
-    this.#out("all parts.musicxml", musicxmlOfScore(this.score, today()), "application/vnd.recordare.musicxml+xml");
+    const name = revisedFileName(`${plainFileName(this.score.title)} - all parts`, null, this.score.revision);
+    this.#out(`${name}.musicxml`, musicxmlOfScore(this.score, today()), MUSICXML);
   };
 
   readonly #sketch = (): void => {
@@ -235,12 +251,23 @@ export class HandOver extends LitElement {
     this.said = "The sketch is handed to the browser to save.";
   };
 
-  #out(rest: string, content: string, type: string): void {
-    const dot = rest.lastIndexOf(".");
-    const name = fileNameOf(this.score.title, ` - ${plainFileName(rest.slice(0, dot))}${rest.slice(dot)}`);
+  #out(name: string, content: BlobPart, type: string): void {
     handOutFile(name, content, type);
     this.said = `${name} is handed to the browser to save.`;
   }
+}
+
+/** What became of some PDF files, in words. */
+function endInWords(end: PdfWorkEnd, handouts: readonly Handout[]): string {
+  if (end.kind === "stopped") return "Stopped. What was made before is handed to the browser to save.";
+  if (end.kind === "failed") return `No PDF was made: ${end.message} Printing still works, and can save as PDF.`;
+  const [first] = handouts;
+  const done =
+    handouts.length === 1 && first !== undefined
+      ? `${first.fileName}.pdf is handed to the browser to save.`
+      : `${handouts.length} PDF files are handed to the browser to save.`;
+  if (end.without.length === 0) return done;
+  return `${done} Our fonts do not have ${end.without.join(" ")}: the PDF shows the number of each. Printing takes them from this device.`;
 }
 
 /** The day it is, as MusicXML wants it. */

@@ -1,9 +1,5 @@
 import { css, html, LitElement } from "lit";
-import { MILLIMETRES, PAPER_SIZE, type PageDrawing, type Paper } from "../../src/engraving/page-drawing.ts";
-import { pagesOf } from "../../src/engraving/pages.ts";
-import type { LineId } from "../../src/score/line-id.ts";
-import { lineOf } from "../../src/score/line-of.ts";
-import type { Score } from "../../src/score/score.ts";
+import { MILLIMETRES, PAPER_SIZE, type PageDrawing } from "../../src/engraving/page-drawing.ts";
 import { barElement, svgElement } from "./bar-element.ts";
 import { inkStyles } from "./notation-styles.ts";
 
@@ -34,23 +30,24 @@ const sheetStyles = css`
 `;
 
 /**
- * The pages of one part, on the screen as they will be printed. While this element is on the page, printing prints these pages, each on
+ * Pages on the screen as they will be printed: a part, or whatever else is handed over on paper. While this element is on the page, printing prints these pages, each on
  * its own sheet, and nothing else.
  */
 export class PrintPages extends LitElement {
-  static override properties = { score: { attribute: false }, line: { attribute: false }, paper: { attribute: false } };
+  static override properties = { pages: { attribute: false }, label: { attribute: false } };
 
-  declare score: Score;
-  declare line: LineId;
-  declare paper: Paper;
+  /** All on the same paper. */
+  declare pages: readonly PageDrawing[];
+  /** What the pages are, for the screen reader. */
+  declare label: string;
   /** Only the document can say how large its sheets are, and hide what is not to be printed. */
   readonly #documentRules = new CSSStyleSheet();
   #sheets: HTMLElement | null = null;
 
   constructor() {
     super();
-    this.line = "";
-    this.paper = "a4";
+    this.pages = [];
+    this.label = "";
   }
 
   static override styles = [
@@ -86,14 +83,12 @@ export class PrintPages extends LitElement {
   }
 
   override render() {
-    return html`${this.#pages()}`;
+    return html`${this.#sheetsOfPages()}`;
   }
 
-  #pages(): readonly SVGSVGElement[] {
-    const line = this.score === undefined ? null : lineOf(this.score, this.line);
-    if (line === null) return [];
-    const pages = pagesOf(this.score, line, this.paper);
-    return pages.map((page, index) => pageElement(page, `${line.name}, page ${index + 1} of ${pages.length}`));
+  #sheetsOfPages(): readonly SVGSVGElement[] {
+    const { pages, label } = this;
+    return pages.map((page, index) => pageElement(page, `${label}, page ${index + 1} of ${pages.length}`));
   }
 
   /**
@@ -102,16 +97,16 @@ export class PrintPages extends LitElement {
    */
   readonly #layOut = (): void => {
     this.#putAway();
-    const pages = this.#pages();
-    if (pages.length === 0) return;
+    const [first] = this.pages;
+    if (first === undefined) return;
     const sheets = document.createElement("div");
     sheets.className = "print-sheets";
     const root = sheets.attachShadow({ mode: "open" });
     root.adoptedStyleSheets = [inkStyles, pageStyles, sheetStyles].flatMap(({ styleSheet }) => styleSheet ?? []);
-    root.append(...pages);
+    root.append(...this.#sheetsOfPages());
     document.body.append(sheets);
     this.#sheets = sheets;
-    const [width, height] = PAPER_SIZE[this.paper];
+    const [width, height] = PAPER_SIZE[first.paper];
     this.#documentRules.replaceSync(`
       @page { size: ${width}mm ${height}mm; margin: 0; }
       @media print {

@@ -9,5 +9,5 @@ export interface CommandEntry {
 export const COMMANDS: readonly CommandEntry[] = [
   { name: "pitches", summary: "what a set of pipes sounds against a band: notes, drones, keys in reach" },
   { name: "check", summary: "what a piper would look at twice: rests the chanter cannot play, like notes, notes that do not speak" },
-  { name: "parts", summary: "what each player reads, as files: SVG pages, MusicXML" },
+  { name: "parts", summary: "what each player reads, as files: PDF, SVG, MusicXML" },
 ];

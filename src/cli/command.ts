@@ -27,6 +27,9 @@ export interface Surroundings {
   resolvePath(path: string): string;
 }
 
+/** What a command has to say: for standard output, and in one line for standard error. */
+export type Told = string | { readonly output: string; readonly aside: string };
+
 /** One command of the command line. */
 export interface Command {
   readonly name: string;
@@ -35,9 +38,9 @@ export interface Command {
   /** Options by name without the dashes. `--json` and `--help` need not be among them: every command has them. */
   readonly options: Readonly<Record<string, OptionShape>>;
   /**
-   * Does the work and returns what to print, without the last line's end: one JSON value if `flags` has `json`, else text to read.
-   * Reads everything before it writes anything.
+   * Does the work and returns what to print, without the last line's end: one JSON value if `flags` has `json`, else text to read; and
+   * where there is something to know besides, an aside for standard error. Reads everything before it writes anything.
    * @throws ReadError for input that cannot be used: the user sees its message in one line, and the exit is 2.
    */
-  run(given: CommandArguments, surroundings: Surroundings): Promise<string> | string;
+  run(given: CommandArguments, surroundings: Surroundings): Promise<Told> | Told;
 }

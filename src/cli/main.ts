@@ -23,8 +23,9 @@ export function overview(): string {
 export async function runCommand(command: Command, words: readonly string[], surroundings: Surroundings): Promise<Ending> {
   try {
     const given = readArguments(command, words);
-    const output = given.flags.has("help") ? usageOf(command) : await command.run(given, surroundings);
-    return { exit: 0, output, complaint: null };
+    const told = given.flags.has("help") ? usageOf(command) : await command.run(given, surroundings);
+    if (typeof told === "string") return { exit: 0, output: told, complaint: null };
+    return { exit: 0, output: told.output, complaint: `ninefold ${command.name}: ${told.aside}` };
   } catch (error) {
     if (!(error instanceof ReadError)) throw error;
     return { exit: 2, output: null, complaint: `ninefold ${command.name}: ${error.message.replace(/\s*\n\s*/g, " ")}` };

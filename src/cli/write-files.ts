@@ -6,7 +6,7 @@ import { troubleWith } from "./file-trouble.ts";
 /** A file to be written: its name in the folder, and what goes into it. */
 export interface FileToWrite {
   readonly name: string;
-  readonly text: string;
+  readonly content: string | Uint8Array;
 }
 
 /**
@@ -18,11 +18,15 @@ export interface FileToWrite {
  * @throws ReadError when the folder cannot be written.
  */
 export async function writeFiles(folder: string, shown: string, files: readonly FileToWrite[]): Promise<readonly string[]> {
-  const moves = files.map(({ name, text }) => ({ text, temporary: join(folder, `.${process.pid}-${name}`), place: join(folder, name) }));
+  const moves = files.map(({ name, content }) => ({
+    content,
+    temporary: join(folder, `.${process.pid}-${name}`),
+    place: join(folder, name),
+  }));
   try {
     await mkdir(folder, { recursive: true });
     for (const { place } of moves) await refuseFolder(place);
-    for (const { temporary, text } of moves) await writeFile(temporary, text);
+    for (const { temporary, content } of moves) await writeFile(temporary, content);
     for (const { temporary, place } of moves) await rename(temporary, place);
     return moves.map(({ place }) => place);
   } catch (error) {

@@ -35,3 +35,8 @@ export function partFileNames(title: string, players: readonly string[]): readon
     return name;
   });
 }
+
+/** A file name, without its ending, that says of which revision it is: `Paper Lantern Weather - Pipes, learner, revision 12`. */
+export function revisedFileName(stem: string, what: string | null, revision: number): string {
+  return [stem, what, `revision ${revision}`].filter((word) => word !== null).join(", ");
+}

@@ -1,20 +1,35 @@
 import type { CircleMark, LineMark, Mark, TextMark } from "../engraving/drawing.ts";
 import { GLYPH_UNIT, glyphOf } from "../engraving/glyph-table.ts";
 import { textWidth } from "../engraving/text-width.ts";
-import table from "./text-outlines.json" with { type: "json" };
+import { shortNumber } from "./short-number.ts";
+import type { TextOutlines } from "./text-outlines.ts";
+import { type TextRun, textRuns } from "./text-runs.ts";
 import { escaped } from "./xml.ts";
 
 /*
  * Marks as SVG text that looks the same on a machine without our fonts: signs and letters are outlines, each defined once in the file
- * and used wherever it stands. A letter that is in no table is real text in whatever serif or sans the machine has, as wide as ours would be.
+ * and used wherever it stands. A letter that our faces do not have is real text in whatever serif or sans the machine has, as wide as was
+ * reckoned with; the letters beside it are outlines all the same.
  */
-
-const placeOf: ReadonlyMap<string, number> = new Map([...table.letters].map((letter, index) => [letter, index]));
-const outlines = table.outlines as Readonly<Record<string, readonly string[]>>;
 
 /** The outlines that a file uses, each under a short name. */
 export class SvgOutlines {
   readonly #names = new Map<string, string>();
+  readonly #letters: TextOutlines;
+
+  constructor(letters: TextOutlines) {
+    this.#letters = letters;
+  }
+
+  /** Whether a letter has an outline in the face of a text. */
+  hasLetter(letter: string, { face, weight }: TextMark): boolean {
+    return this.#letters(letter, face, weight) !== null;
+  }
+
+  /** The outline of a letter; empty for a space. */
+  letter(letter: string, { face, weight }: TextMark): string {
+    return this.#letters(letter, face, weight) ?? "";
+  }
 
   /** The name under which an outline can be used. */
   nameOf(outline: string): string {
@@ -61,32 +76,26 @@ function svgOfCircle({ x, y, radius, filled }: CircleMark): string {
 }
 
 function svgOfText(mark: TextMark, used: SvgOutlines): string {
-  const { text, face, weight, size } = mark;
-  const width = textWidth(text, face, weight, size);
-  const left = mark.x - (mark.anchor === "start" ? 0 : mark.anchor === "middle" ? width / 2 : width);
-  const letters = outlines[`${face}${weight}`];
-  const known = letters !== undefined && [...text].every((letter) => placeOf.has(letter));
-  if (!known) return plainText(mark, left, width);
+  const runs = textRuns(mark, (letter) => used.hasLetter(letter, mark));
+  const ink = runs.map((run) => (run.source ? outlinedRun(run, mark, used) : plainRun(run, mark))).join("");
+  return `<g role="img" aria-label="${escaped(mark.text)}">${ink}</g>`;
+}
+
+function outlinedRun({ text, x }: TextRun<boolean>, mark: TextMark, used: SvgOutlines): string {
+  const { face, weight, size, y } = mark;
   let pen = 0;
   let uses = "";
   for (const letter of text) {
-    const outline = letters[placeOf.get(letter) as number] as string;
+    const outline = used.letter(letter, mark);
     if (outline !== "") uses += `<use href="#${used.nameOf(outline)}" x="${shortNumber(pen, 1)}"/>`;
     pen += (textWidth(letter, face, weight, size) * 1000) / size;
   }
-  const label = escaped(text);
-  return `<g role="img" aria-label="${label}" transform="translate(${shortNumber(left, 2)} ${mark.y}) scale(${shortNumber(size / 1000, 5)})">${uses}</g>`;
+  return `<g transform="translate(${shortNumber(x, 2)} ${y}) scale(${shortNumber(size / 1000, 5)})">${uses}</g>`;
 }
 
-function plainText({ text, face, weight, size, y }: TextMark, left: number, width: number): string {
+function plainRun({ text, x, width }: TextRun<boolean>, { face, weight, size, y }: TextMark): string {
   const family = face === "sans" ? "Source Sans 3, Helvetica, Arial, sans-serif" : "Source Serif 4, Georgia, serif";
   const style = face === "italic" ? ' font-style="italic"' : "";
   const length = `textLength="${shortNumber(width, 2)}" lengthAdjust="spacingAndGlyphs"`;
-  return `<text x="${shortNumber(left, 2)}" y="${y}" font-family="${family}" font-size="${size}" font-weight="${weight}"${style} ${length}>${escaped(text)}</text>`;
-}
-
-/** A number with at most so many decimals and no trailing zeros. */
-export function shortNumber(value: number, places: number): string {
-  const scale = 10 ** places;
-  return String(Math.round(value * scale) / scale + 0);
+  return `<text x="${shortNumber(x, 2)}" y="${y}" font-family="${family}" font-size="${size}" font-weight="${weight}"${style} ${length}>${escaped(text)}</text>`;
 }

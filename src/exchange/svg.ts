@@ -1,48 +1,27 @@
 import type { MarkGroup } from "../engraving/drawing.ts";
-import { MILLIMETRES, type PageDrawing, type Paper } from "../engraving/page-drawing.ts";
-import { pagesOf } from "../engraving/pages.ts";
-import type { LineId } from "../score/line-id.ts";
-import { lineOf } from "../score/line-of.ts";
-import type { Score } from "../score/score.ts";
-import { SvgOutlines, shortNumber, svgOfMark } from "./svg-marks.ts";
+import { MILLIMETRES, type PageDrawing } from "../engraving/page-drawing.ts";
+import { shortNumber } from "./short-number.ts";
+import { SvgOutlines, svgOfMark } from "./svg-marks.ts";
+import { type TextOutlines, textOutlinesFor } from "./text-outlines.ts";
 import { escaped } from "./xml.ts";
 
-/** What may be chosen about SVG pages; what is left out gets the value in brackets. */
-export interface SvgOptions {
-  /** (a4) */
-  readonly paper?: Paper;
-}
-
 /**
- * One part as SVG files, one for each page, since a page is what is printed and placed. Every file stands alone: it needs no font and
- * names nothing outside itself. Ink only.
- * @throws RangeError when the score has no such line.
+ * Pages as SVG files, one each, since a page is what is printed and placed. Every file stands alone: it needs no font and names nothing
+ * outside itself. Ink only.
+ * @param title what they are, for those who hear it; each adds its page number
  */
-export function svgOfPart(score: Score, id: LineId, options: SvgOptions = {}): readonly string[] {
-  const line = lineOf(score, id);
-  if (line === null) throw new RangeError(`The score has no line ${id}.`);
-  const pages = pagesOf(score, line, options.paper ?? "a4");
-  return pages.map((page, index) => svgOfPage(page, `${score.title}, ${line.name}, page ${index + 1} of ${pages.length}`));
+export async function svgOfEachPage(pages: readonly PageDrawing[], title: string): Promise<readonly string[]> {
+  const letters = await textOutlinesFor(pages);
+  return pages.map((page, index) => svgOf([page], `${title}, page ${index + 1} of ${pages.length}`, letters));
 }
 
-/**
- * One part as a single SVG file, its pages under one another: where a part has to be one file. Otherwise as `svgOfPart`.
- * @throws RangeError when the score has no such line.
- */
-export function svgOfWholePart(score: Score, id: LineId, options: SvgOptions = {}): string {
-  const line = lineOf(score, id);
-  if (line === null) throw new RangeError(`The score has no line ${id}.`);
-  return svgOfPages(pagesOf(score, line, options.paper ?? "a4"), `${score.title}, ${line.name}`);
+/** Pages of one size as a single SVG file, under one another: where a part has to be one file. Otherwise as `svgOfEachPage`. */
+export async function svgOfPages(pages: readonly PageDrawing[], title: string): Promise<string> {
+  return svgOf(pages, title, await textOutlinesFor(pages));
 }
 
-/** One page as a whole SVG file, as large as its paper. */
-export function svgOfPage(page: PageDrawing, title: string): string {
-  return svgOfPages([page], title);
-}
-
-/** Pages of one size as one file, under one another. */
-function svgOfPages(pages: readonly PageDrawing[], title: string): string {
-  const used = new SvgOutlines();
+function svgOf(pages: readonly PageDrawing[], title: string, letters: TextOutlines): string {
+  const used = new SvgOutlines(letters);
   const width = Math.max(...pages.map((page) => page.width));
   const height = pages.reduce((sum, page) => sum + page.height, 0);
   let top = 0;

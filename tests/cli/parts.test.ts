@@ -1,6 +1,6 @@
 import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
 import { musicxmlOfPart } from "../../src/exchange/musicxml-score.ts";
 import { savedFormOf } from "../../src/score/saved-form.ts";
@@ -28,7 +28,7 @@ describe("ninefold parts", () => {
   it("writes one MusicXML file for each player, named after the title and the player, and prints where each is", async () => {
     const run = await ninefold(["parts", "lantern.json", "--out", "band", "--as", "musicxml"], standing);
     expect(run).toMatchObject({ exit: 0, complaint: "" });
-    const names = ["Pipes", "The trumpet-bb", "The piano"].map((name) => `Paper Lantern Weather - ${name}.musicxml`);
+    const names = ["Pipes", "The trumpet-bb", "The piano"].map((name) => `Paper Lantern Weather - ${name}, revision 12.musicxml`);
     expect(run.output.trimEnd().split("\n")).toEqual(names.map((name) => join(standing, "band", name)));
     expect(listing(join(standing, "band"))).toEqual(names.toSorted());
     for (const [index, line] of score.lines.entries()) {
@@ -36,25 +36,72 @@ describe("ninefold parts", () => {
     }
   });
 
-  it("writes one SVG file for each player, whole, and every format where none is named", async () => {
+  it("writes one SVG and one PDF file for each player, whole, and every format where none is named", async () => {
     const run = await ninefold(["parts", "lantern.json", "--out", "band", "--json"], standing);
     const { files } = JSON.parse(run.output) as { files: readonly { player: string; format: string; path: string }[] };
     expect(files.map(({ player, format }) => `${player} ${format}`)).toEqual(
-      ["pipes", "doubler", "own"].flatMap((id) => [`${id} svg`, `${id} musicxml`]),
+      ["pipes", "doubler", "own"].flatMap((id) => [`${id} svg`, `${id} pdf`, `${id} musicxml`]),
     );
     for (const { path } of files.filter(({ format }) => format === "svg")) {
       const text = readFileSync(path, "utf8");
       expect(xmlReading(text).count("/*[local-name() = 'svg']")).toBe(1);
       expect(text).toContain("<title>Paper Lantern Weather, ");
     }
+    for (const { path } of files.filter(({ format }) => format === "pdf")) {
+      const text = readFileSync(path, "latin1");
+      expect(text.startsWith("%PDF-1.7")).toBe(true);
+      expect(text.trimEnd().endsWith("%%EOF")).toBe(true);
+    }
   });
 
-  it("tells player, format and absolute path of each file with --json", async () => {
+  it("writes the learner's part too, for pipers only, where --also asks for it", async () => {
+    const run = await ninefold(["parts", "lantern.json", "--out", ".", "--as", "pdf", "--also", "learner", "--json"], standing);
+    const { files } = JSON.parse(run.output) as { files: readonly { player: string; kind: string; path: string }[] };
+    expect(files.map(({ player, kind, path }) => `${player} ${kind} ${basename(path)}`)).toEqual([
+      "pipes part Paper Lantern Weather - Pipes, revision 12.pdf",
+      "pipes learner Paper Lantern Weather - Pipes, learner, revision 12.pdf",
+      "doubler part Paper Lantern Weather - The trumpet-bb, revision 12.pdf",
+      "own part Paper Lantern Weather - The piano, revision 12.pdf",
+    ]);
+    const [part, learner] = files.map(({ path }) => readFileSync(path));
+    expect(part).not.toEqual(learner);
+  });
+
+  it("cuts pages for the paper that is asked for, and has chords over the pipe part where they are", async () => {
+    const svg = async (...words: readonly string[]) => {
+      const run = await ninefold(["parts", "lantern.json", "--out", ".", "--players", "pipes", "--as", "svg", ...words], standing);
+      return readFileSync(run.output.trimEnd(), "utf8");
+    };
+    expect(await svg("--paper", "letter")).toContain('width="215.9mm"');
+    const [plain, chords] = [await svg(), await svg("--chords")];
+    expect(plain).toContain('width="210mm"');
+    expect(chords.length).toBeGreaterThan(plain.length);
+  });
+
+  it("says on standard error which letters a PDF could not have, and writes it all the same", async () => {
+    writeFileSync(join(standing, "night.json"), savedFormOf({ ...score, title: "Night 紙の灯" }));
+    const run = await ninefold(["parts", "night.json", "--out", ".", "--players", "pipes", "--as", "pdf"], standing);
+    expect(run.exit).toBe(0);
+    expect(run.complaint.trimEnd()).toBe("ninefold parts: no font for 紙 の 灯: the PDF shows the Unicode number of each");
+    expect(existsSync(run.output.trimEnd())).toBe(true);
+  });
+
+  it("tells player, kind, format and absolute path of each file with --json", async () => {
     const run = await ninefold(["parts", "lantern.json", "--out=.", "--players", "own, pipes", "--as", "musicxml", "--json"], standing);
     expect(JSON.parse(run.output)).toEqual({
       files: [
-        { player: "pipes", format: "musicxml", path: join(standing, "Paper Lantern Weather - Pipes.musicxml") },
-        { player: "own", format: "musicxml", path: join(standing, "Paper Lantern Weather - The piano.musicxml") },
+        {
+          player: "pipes",
+          kind: "part",
+          format: "musicxml",
+          path: join(standing, "Paper Lantern Weather - Pipes, revision 12.musicxml"),
+        },
+        {
+          player: "own",
+          kind: "part",
+          format: "musicxml",
+          path: join(standing, "Paper Lantern Weather - The piano, revision 12.musicxml"),
+        },
       ],
     });
   });
@@ -63,7 +110,7 @@ describe("ninefold parts", () => {
     for (let time = 0; time < 2; time += 1) {
       expect((await ninefold(["parts", "lantern.json", "--out", "band", "--players", "pipes", "--as", "musicxml"], standing)).exit).toBe(0);
     }
-    expect(listing(join(standing, "band"))).toEqual(["Paper Lantern Weather - Pipes.musicxml"]);
+    expect(listing(join(standing, "band"))).toEqual(["Paper Lantern Weather - Pipes, revision 12.musicxml"]);
   });
 
   it("keeps players of one name apart", async () => {
@@ -71,7 +118,7 @@ describe("ninefold parts", () => {
     writeFileSync(join(standing, "twins.json"), savedFormOf(twins));
     await ninefold(["parts", "twins.json", "--out", "band", "--as", "musicxml"], standing);
     expect(listing(join(standing, "band"))).toEqual(
-      ["", " 2", " 3"].map((rest) => `Paper Lantern Weather - Pipes${rest}.musicxml`).toSorted(),
+      ["", " 2", " 3"].map((rest) => `Paper Lantern Weather - Pipes${rest}, revision 12.musicxml`).toSorted(),
     );
   });
 
@@ -89,7 +136,18 @@ describe("ninefold parts", () => {
       ["parts", "lantern.json", "--out", "band", "--players", "pipes,kazoo"],
       '--players: expected one or more of pipes, doubler, own, found "kazoo"',
     ],
-    ["an unknown format", ["parts", "lantern.json", "--out", "band", "--as", "pdf"], 'expected one or more of svg, musicxml, found "pdf"'],
+    [
+      "an unknown format",
+      ["parts", "lantern.json", "--out", "band", "--as", "pdf,wax"],
+      '--as: expected one or more of svg, pdf, musicxml, found "wax"',
+    ],
+    ["an unknown paper", ["parts", "lantern.json", "--out", "band", "--paper", "a3"], '--paper: expected one of a4, letter, found "a3"'],
+    [
+      "two papers",
+      ["parts", "lantern.json", "--out", "band", "--paper", "a4,letter"],
+      '--paper: expected one of a4, letter, found "a4,letter"',
+    ],
+    ["an unknown extra", ["parts", "lantern.json", "--out", "band", "--also", "hymn"], '--also: expected learner, found "hymn"'],
   ])("refuses %s in one line, exits 2 and writes nothing", async (_, words, complaint) => {
     const run = await ninefold(words, standing);
     expect(run).toMatchObject({ exit: 2, output: "" });
@@ -133,10 +191,10 @@ describe("ninefold parts", () => {
 
   it("leaves every file as it was where one of them cannot be written", async () => {
     const band = join(standing, "band");
-    mkdirSync(join(band, "Paper Lantern Weather - The piano.musicxml"), { recursive: true });
+    mkdirSync(join(band, "Paper Lantern Weather - The piano, revision 12.musicxml"), { recursive: true });
     const run = await ninefold(["parts", "lantern.json", "--out", "band"], standing);
     expect(run.exit).toBe(2);
     expect(run.complaint).toContain("expected a file to write, found a folder");
-    expect(listing(band)).toEqual(["Paper Lantern Weather - The piano.musicxml"]);
+    expect(listing(band)).toEqual(["Paper Lantern Weather - The piano, revision 12.musicxml"]);
   });
 });

@@ -1,24 +1,17 @@
 import { expect, it } from "vitest";
-import { svgOfPart, svgOfWholePart } from "../../src/exchange/svg.ts";
+import { svgOfEachPage, svgOfPages } from "../../src/exchange/svg.ts";
 import { scoreFromSavedForm } from "../../src/score/saved-form.ts";
-import type { Score } from "../../src/score/score.ts";
 import { EXAMPLE_SKETCHES } from "../support/examples.ts";
-
-/** The first example eight times over, which is more than a page. */
-function longScore(): Score {
-  const score = scoreFromSavedForm(EXAMPLE_SKETCHES[0]?.text ?? "");
-  const times = <Item>(list: readonly Item[]): readonly Item[] => Array.from({ length: 8 }, () => list).flat();
-  const lines = score.lines.map((line) => ({ ...line, bars: times<never>(line.bars as never) }) as typeof line);
-  return { ...score, frames: times(score.frames), lines };
-}
+import { lanternScore } from "../support/lantern-score.ts";
+import { partPages, repeated } from "../support/part-pages.ts";
 
 const heightOf = (svg: string): number => Number(/viewBox="0 0 [\d.]+ ([\d.]+)"/.exec(svg)?.[1]);
 
-it("A part of several pages is as many SVG files, or one as tall as all of them with every outline defined once", () => {
-  const score = longScore();
-  const id = score.lines[0]?.id ?? "";
-  const pages = svgOfPart(score, id);
-  const whole = svgOfWholePart(score, id);
+it("A part of several pages is as many SVG files, or one as tall as all of them with every outline defined once", async () => {
+  const score = repeated(scoreFromSavedForm(EXAMPLE_SKETCHES[0]?.text ?? ""), 8);
+  const drawn = partPages(score, score.lines[0]?.id ?? "");
+  const pages = await svgOfEachPage(drawn, "Pipes");
+  const whole = await svgOfPages(drawn, "Pipes");
   expect(pages.length).toBeGreaterThan(1);
   expect(heightOf(whole)).toBeCloseTo(
     pages.reduce((sum, page) => sum + heightOf(page), 0),
@@ -33,11 +26,10 @@ it("A part of several pages is as many SVG files, or one as tall as all of them 
   expect(count(whole)).toBe(pages.reduce((sum, page) => sum + count(page), 0));
 });
 
-it("One page alone is the same file either way but for its title", () => {
-  const score = scoreFromSavedForm(EXAMPLE_SKETCHES.find(({ file }) => file.startsWith("the-long-light"))?.text ?? "");
-  const id = score.lines[0]?.id ?? "";
-  const [page, ...more] = svgOfPart(score, id);
+it("One page alone is the same file either way but for its title", async () => {
+  const drawn = partPages(lanternScore("B"), "pipes");
+  const [page, ...more] = await svgOfEachPage(drawn, "Pipes");
   const untitled = (svg: string | undefined) => svg?.replace(/<title>.*<\/title>/, "");
   expect(more).toEqual([]);
-  expect(untitled(svgOfWholePart(score, id))).toBe(untitled(page));
+  expect(untitled(await svgOfPages(drawn, "Pipes"))).toBe(untitled(page));
 });

@@ -1,15 +1,14 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { pagesOf } from "../../src/engraving/pages.ts";
-import { svgOfPart } from "../../src/exchange/svg.ts";
-import type { Line } from "../../src/score/score.ts";
+import { svgOfEachPage } from "../../src/exchange/svg.ts";
 import { cases, PATIENCE } from "../support/cases.ts";
 import { lanternScore } from "../support/lantern-score.ts";
+import { partPages } from "../support/part-pages.ts";
 import { anyScore } from "../support/random-scores.ts";
 import { xmlReading } from "../support/xml-reading.ts";
 
-test("a file in western letters needs no font: all its words are outlines, and each says what it is to those who hear it", () => {
-  for (const file of svgOfPart(lanternScore("B"), "pipes")) {
+test("a file needs no font: all its words are outlines, and each says what it is to those who hear it", async () => {
+  for (const file of await svgOfEachPage(partPages(lanternScore("B"), "pipes"), "Pipes")) {
     expect(file).not.toContain("<text");
     expect(file).not.toContain("font");
     for (const words of ["Paper Lantern Weather", "strike-in", "written in A, no key signature"])
@@ -17,22 +16,31 @@ test("a file in western letters needs no font: all its words are outlines, and e
   }
 });
 
-test("letters we have no outlines of are real text, as wide as was reckoned with", () => {
-  const [file] = svgOfPart({ ...lanternScore("B"), title: "紙の灯り" }, "pipes");
-  expect(file).toMatch(/<text [^>]*textLength="\d+(\.\d+)?"[^>]*>紙の灯り<\/text>/);
+test.each(["Ŵythnos Łagodna", "Šťastná Žízeň", "Χορός Καλάμι", "Гайда Ґанок", "F♯ & B♭"])("the title %s is all outlines", async (title) => {
+  const [file = ""] = await svgOfEachPage(partPages({ ...lanternScore("B"), title }, "pipes"), "Pipes");
+  expect(file).not.toContain("<text");
 });
 
-test("a page is as large as its paper, in millimetres", () => {
-  expect(svgOfPart(lanternScore("B"), "pipes")[0]).toContain('width="210mm" height="297mm"');
-  expect(svgOfPart(lanternScore("B"), "pipes", { paper: "letter" })[0]).toContain('width="215.9mm" height="279.4mm"');
+test("letters we have no outlines of are real text, as wide as was reckoned with; those beside them are outlines", async () => {
+  const [file = ""] = await svgOfEachPage(partPages({ ...lanternScore("B"), title: "Night 紙の灯り" }, "pipes"), "Pipes");
+  const group = /<g role="img" aria-label="Night 紙の灯り">(.*?<\/text>)<\/g>/.exec(file)?.[1] ?? "";
+  expect(group).toMatch(/<text [^>]*textLength="\d+(\.\d+)?"[^>]*>紙の灯り<\/text>$/);
+  // N, i, g, h, t; a space has no ink.
+  expect([...group.matchAll(/<use /g)]).toHaveLength(5);
 });
 
-test("any part is well-formed XML that uses every outline it defines, and only those", { timeout: PATIENCE }, () => {
-  fc.assert(
-    fc.property(anyScore({ repeats: true }), (score) => {
+test("a page is as large as its paper, in millimetres", async () => {
+  const sizeOf = async (paper: "a4" | "letter") => (await svgOfEachPage(partPages(lanternScore("B"), "pipes", paper), "Pipes"))[0];
+  expect(await sizeOf("a4")).toContain('width="210mm" height="297mm"');
+  expect(await sizeOf("letter")).toContain('width="215.9mm" height="279.4mm"');
+});
+
+test("any part is well-formed XML that uses every outline it defines, and only those", { timeout: PATIENCE }, async () => {
+  await fc.assert(
+    fc.asyncProperty(anyScore({ repeats: true }), async (score) => {
       for (const line of score.lines) {
-        const files = svgOfPart(score, line.id);
-        const pages = pagesOf(score, line as Line, "a4");
+        const pages = partPages(score, line.id);
+        const files = await svgOfEachPage(pages, line.name);
         expect(files).toHaveLength(pages.length);
         for (const file of files) {
           expect(xmlReading(file).count("/*")).toBe(1);

@@ -30,6 +30,7 @@ const PACKAGE_HOMES: readonly { readonly package: RegExp; readonly home: RegExp;
   { package: /^(?:tonal|@tonaljs)(?:\/|$)/, home: /^src\/pitch\//, says: "only src/pitch asks tonal" },
   { package: /^(?:lit|@lit)(?:\/|$)/, home: /^components\//, says: "Lit belongs to components" },
   { package: /^tone(?:\/|$)/, home: /^components\//, says: "Tone belongs to components" },
+  { package: /^pdfkit(?:\/|$)/, home: /^src\/exchange\//, says: "PDF is written in src/exchange" },
   { package: /^idb(?:\/|$)/, home: /^components\//, says: "storage belongs to components" },
   { package: /^node:/, home: /^src\/cli\//, says: "only src/cli may touch Node" },
 ];

@@ -9,10 +9,11 @@ afterEach(() => document.body.replaceChildren());
 test("printing lays out one sheet a page in the body, in ink alone, and puts them away again", async () => {
   const score = lanternScore("B");
   const preview = document.createElement("print-pages");
-  Object.assign(preview, { score, line: "pipes", paper: "letter" });
+  const pages = pagesOf(score, score.lines[0] as Line, "letter");
+  Object.assign(preview, { pages, label: "Pipes" });
   document.body.append(preview);
   await preview.updateComplete;
-  const pages = pagesOf(score, score.lines[0] as Line, "letter");
+  expect(preview.shadowRoot?.querySelector("svg")?.getAttribute("aria-label")).toBe(`Pipes, page 1 of ${pages.length}`);
   expect(preview.shadowRoot?.querySelectorAll("svg")).toHaveLength(pages.length);
 
   window.dispatchEvent(new Event("beforeprint"));

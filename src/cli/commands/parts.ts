@@ -1,6 +1,5 @@
-import { partFileNames } from "../../exchange/file-names.ts";
-import { musicxmlOfPart } from "../../exchange/musicxml-score.ts";
-import { svgOfWholePart } from "../../exchange/svg.ts";
+import type { Paper } from "../../engraving/page-drawing.ts";
+import { type Handout, type HandoutKind, handedFileName, handoutKindsFor, handoutOf } from "../../exchange/handouts.ts";
 import type { Line, Score } from "../../score/score.ts";
 import { ReadError } from "../../units/read-error.ts";
 import type { Command } from "../command.ts";
@@ -8,16 +7,24 @@ import { readSketch } from "../read-sketch.ts";
 import { type FileToWrite, writeFiles } from "../write-files.ts";
 
 /** What a part can be written as. */
-const FORMATS = ["svg", "musicxml"] as const;
+const FORMATS = ["svg", "pdf", "musicxml"] as const;
 type Format = (typeof FORMATS)[number];
+
+const PAPERS = ["a4", "letter"] as const satisfies readonly Paper[];
+
+/** What pipers can have on paper besides their part. */
+const EXTRAS = ["learner"] as const satisfies readonly HandoutKind[];
 
 /** One file, as `--json` tells of it. */
 interface WrittenPart {
   readonly player: string;
+  readonly kind: HandoutKind;
   readonly format: Format;
   /** Absolute. */
   readonly path: string;
 }
+
+type PartFile = FileToWrite & Omit<WrittenPart, "path">;
 
 /** `ninefold parts`: what each player reads, as files. */
 export const command: Command = {
@@ -27,61 +34,87 @@ export const command: Command = {
     out: { kind: "value", value: "FOLDER", help: "where the files go; made where it is missing (needed)" },
     players: { kind: "value", value: "ID,…", help: "whose parts; else everybody's" },
     as: { kind: "value", value: FORMATS.join(","), help: "which formats; else all" },
+    paper: { kind: "value", value: PAPERS.join("|"), help: "which paper SVG and PDF are for; else a4" },
+    also: { kind: "value", value: EXTRAS.join(","), help: "for pipers, besides the part: with a hole chart at every note" },
+    chords: { kind: "flag", help: "the band's chords over the pipe part too, at written pitch" },
   },
   async run({ positionals, values, flags }, { resolvePath }) {
     const [sketch] = positionals as readonly [string];
     const folder = values.out;
     if (folder === undefined || folder === "") throw new ReadError({ where: "--out", expected: "a folder", found: "nothing" });
-    const formats = formatsFrom(values.as);
+    const formats = listed("--as", values.as, FORMATS) ?? FORMATS;
+    const paper = paperFrom(values.paper);
+    const extras = listed("--also", values.also, EXTRAS) ?? [];
     const score = await readSketch(resolvePath(sketch), sketch);
     const lines = linesFrom(values.players, score);
-    const files = filesOf(score, lines, formats);
+    const handouts = lines.map((line) =>
+      handoutKindsFor(line)
+        .filter((kind) => kind === "part" || extras.includes(kind))
+        .map((kind) => handoutOf(score, line, kind, { paper, chords: flags.has("chords") })),
+    );
+    // Every file is written in the mind first: a part that cannot be made must not leave half of the others behind.
+    const files: PartFile[] = [];
+    for (const [index, line] of lines.entries()) files.push(...(await filesOf(score, line, handouts[index] ?? [], formats)));
     const paths = await writeFiles(resolvePath(folder), folder, files);
-    const written = files.map(({ player, format }, index): WrittenPart => ({ player, format, path: paths[index] as string }));
-    return flags.has("json") ? JSON.stringify({ files: written }) : written.map(({ path }) => path).join("\n");
+    const written = files.map(({ player, kind, format }, index): WrittenPart => ({ player, kind, format, path: paths[index] as string }));
+    const output = flags.has("json") ? JSON.stringify({ files: written }) : written.map(({ path }) => path).join("\n");
+    const aside = formats.includes("pdf") ? await asideOn(handouts.flat()) : null;
+    return aside === null ? output : { output, aside };
   },
 };
 
-/** Every file, written in the mind only: a part that cannot be made must not leave half of the others behind. */
-function filesOf(
-  score: Score,
-  lines: readonly Line[],
-  formats: readonly Format[],
-): readonly (FileToWrite & { readonly player: string; readonly format: Format })[] {
-  const names = partFileNames(
-    score.title,
-    score.lines.map(({ name }) => name),
-  );
-  return lines.flatMap((line) =>
-    formats.map((format) => ({
-      player: line.id,
-      format,
-      name: `${names[score.lines.indexOf(line)]}.${format}`,
-      text: format === "svg" ? svgOfWholePart(score, line.id) : musicxmlOfPart(score, line),
-    })),
-  );
+/** The files of one player. What writes a format is loaded when that format is asked for. */
+async function filesOf(score: Score, line: Line, handouts: readonly Handout[], formats: readonly Format[]): Promise<readonly PartFile[]> {
+  const files: PartFile[] = [];
+  for (const { player, kind, label, fileName, pages } of handouts) {
+    const file = (format: Format, content: string | Uint8Array) =>
+      files.push({ player, kind, format, name: `${fileName}.${format}`, content });
+    if (formats.includes("svg")) {
+      const { svgOfPages } = await import("../../exchange/svg.ts");
+      file("svg", await svgOfPages(pages, `${score.title}, ${label}`));
+    }
+    if (formats.includes("pdf")) {
+      const { pdfOf } = await import("../../exchange/pdf.ts");
+      file("pdf", await pdfOf(pages, { title: score.title, player: label, revision: score.revision }));
+    }
+  }
+  if (formats.includes("musicxml")) {
+    const { musicxmlOfPart } = await import("../../exchange/musicxml-score.ts");
+    const name = `${handedFileName(score, line)}.musicxml`;
+    files.push({ player: line.id, kind: "part", format: "musicxml", name, content: musicxmlOfPart(score, line) });
+  }
+  return files;
 }
 
-function formatsFrom(text: string | undefined): readonly Format[] {
-  if (text === undefined) return FORMATS;
-  return listed("--as", text, FORMATS);
+/** What to know of PDFs that could not have every letter. */
+async function asideOn(handouts: readonly Handout[]): Promise<string | null> {
+  const { lettersWithoutFont } = await import("../../exchange/paper-fonts.ts");
+  const letters = await lettersWithoutFont(handouts.flatMap(({ pages }) => pages));
+  if (letters.length === 0) return null;
+  return `no font for ${letters.join(" ")}: the PDF shows the Unicode number of each`;
+}
+
+function paperFrom(text = "a4"): Paper {
+  const paper = PAPERS.find((one) => one === text.trim());
+  if (paper === undefined) throw new ReadError({ where: "--paper", expected: `one of ${PAPERS.join(", ")}`, found: JSON.stringify(text) });
+  return paper;
 }
 
 function linesFrom(text: string | undefined, score: Score): readonly Line[] {
-  if (text === undefined) return score.lines;
   const ids = listed(
     "--players",
     text,
     score.lines.map(({ id }) => id),
   );
-  return score.lines.filter(({ id }) => ids.includes(id));
+  return ids === null ? score.lines : score.lines.filter(({ id }) => ids.includes(id));
 }
 
 /**
- * Words with commas between them, each once.
+ * Words with commas between them, each once, in the order of those known; null where nothing was given.
  * @throws ReadError when one is not among those known.
  */
-function listed<Word extends string>(where: string, text: string, known: readonly Word[]): readonly Word[] {
+function listed<Word extends string>(where: string, text: string | undefined, known: readonly Word[]): readonly Word[] | null {
+  if (text === undefined) return null;
   const words = text.split(",").map((word) => word.trim());
   const unknown = words.find((word) => !(known as readonly string[]).includes(word));
   if (unknown === undefined) return known.filter((word) => words.includes(word));
