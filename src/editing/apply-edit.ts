@@ -13,7 +13,7 @@ import type { Ticks } from "../units/ticks.ts";
 import { insertBars, insertClip, removeBars } from "./bars-in-and-out.ts";
 import { emptied, grace, hold, move, repitch, resize, sing, split, tie } from "./change-notes.ts";
 import { cutToFrame } from "./cut-to-frame.ts";
-import { changeChords, changeKey, changeSection, changeTempo } from "./frame-edits.ts";
+import { changeChords, changeKey, changeSection, changeTempo, changeTune } from "./frame-edits.ts";
 import { type GracenotesEdit, graceMany } from "./grace-many.ts";
 import { addPipes, addPlayer, changeSetup, double, makeOwn, removeLine, renameLine } from "./line-edits.ts";
 import { lostWords } from "./lost-words.ts";
@@ -151,6 +151,8 @@ function change(score: Score, edit: Edit): Outcome<Score> {
       return moveBand(score, edit.range, edit);
     case "section":
       return changeSection(score, edit.bar, edit.section);
+    case "tune":
+      return changeTune(score, edit.bar, edit.tune);
     case "chords":
       return changeChords(score, edit.bar, edit.chords);
     case "repeat":

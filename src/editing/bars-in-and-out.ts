@@ -20,7 +20,16 @@ export function insertBars(score: Score, before: number, count: number): Outcome
   if (before === 0 && isShort(score.frames[0] as Frame)) return BEFORE_PICKUP;
   const neighbour = score.frames[Math.max(0, before - 1)] as Frame;
   const inside = before > 0 && score.frames[before]?.ending === neighbour.ending ? neighbour.ending : null;
-  const frame: Frame = { ...neighbour, short: null, section: null, chords: [], repeatStart: false, repeatEnd: false, ending: inside };
+  const frame: Frame = {
+    ...neighbour,
+    short: null,
+    section: null,
+    tune: null,
+    chords: [],
+    repeatStart: false,
+    repeatEnd: false,
+    ending: inside,
+  };
   const frames = Array.from({ length: count }, () => frame);
   return done(withBarsIn(score, before, frames, (line) => frames.map((one) => emptyBar(score, line, before, one))));
 }
@@ -41,7 +50,7 @@ export function insertClip(score: Score, before: number, clip: BarClip): Outcome
   );
 }
 
-/** Takes bars out. Repeat signs and the section's name that stood on them move to the bars beside them; one bar stays. */
+/** Takes bars out. Repeat signs, the section's name and the tune's heading that stood on them move to the bars beside them; one bar stays. */
 export function removeBars(score: Score, { first, last }: BarRange): Outcome<Score> {
   if (!isRange(score, { first, last })) return NO_SUCH_BAR;
   if (last - first + 1 >= score.frames.length) return refused("One bar has to stay.");
@@ -60,9 +69,10 @@ function moveSigns(frames: Frame[], gone: readonly Frame[], at: number): void {
   const opens = start >= 0 && !gone.slice(start).some((frame) => frame.repeatEnd);
   const end = gone.findIndex((frame) => frame.repeatEnd);
   const closes = end >= 0 && !gone.slice(0, end + 1).some((frame) => frame.repeatStart);
-  const section = gone.findLast((frame) => frame.section !== null)?.section ?? null;
-  if (after !== undefined && (opens || (section !== null && after.section === null))) {
-    frames[at] = { ...after, repeatStart: after.repeatStart || opens, section: after.section ?? section };
+  const section = after?.section ?? gone.findLast((frame) => frame.section !== null)?.section ?? null;
+  const tune = after?.tune ?? gone.findLast((frame) => frame.tune !== null)?.tune ?? null;
+  if (after !== undefined && (opens || section !== after.section || tune !== after.tune)) {
+    frames[at] = { ...after, repeatStart: after.repeatStart || opens, section, tune };
   }
   if (before !== undefined && closes && !before.repeatEnd) frames[at - 1] = { ...before, repeatEnd: true };
 }

@@ -63,6 +63,7 @@ const FACTS = {
   tempo: "tempo",
   key: "key",
   section: "section",
+  tune: "tune",
   chords: "chords",
   ending: "ending",
   setup: "pipe setup",

@@ -1,7 +1,7 @@
 import type { Key } from "../pitch/key.ts";
 import { readableKey } from "../pitch/key-signature.ts";
 import type { BarRange } from "../score/edit.ts";
-import type { Chord, Frame, Section, Tempo } from "../score/frame.ts";
+import type { Chord, Frame, Section, Tempo, Tune } from "../score/frame.ts";
 import { LONGEST_TEXT, MOST_CHORDS } from "../score/limits.ts";
 import { frameTicks } from "../score/meter.ts";
 import { sameFrame } from "../score/same-frame.ts";
@@ -47,6 +47,15 @@ export function changeSection(score: Score, bar: number, section: Section | null
     return refused("A section needs a name.");
   }
   return done(withFrames(score, { first: bar, last: bar }, (frame) => ({ ...frame, section })));
+}
+
+/** Lets a tune of a medley begin with a bar, or takes its heading away (null). */
+export function changeTune(score: Score, bar: number, tune: Tune | null): Outcome<Score> {
+  if (!isRange(score, { first: bar, last: bar })) return NO_SUCH_BAR;
+  if (tune !== null && tune.title.trim() === "") return refused("A tune needs a title.");
+  const texts = tune === null ? [] : [tune.title, tune.tuneType, tune.composer];
+  if (texts.some(({ length }) => length > LONGEST_TEXT)) return refused(`At most ${LONGEST_TEXT} characters.`);
+  return done(withFrames(score, { first: bar, last: bar }, (frame) => ({ ...frame, tune })));
 }
 
 /** Sets all chords of a bar. They are kept in order of time; of two at one moment the later one in the list stays. */

@@ -80,6 +80,7 @@ function standsApart(left: Frame, right: Frame): boolean {
     left.repeatEnd ||
     right.repeatStart ||
     right.section !== null ||
+    right.tune !== null ||
     left.ending !== right.ending ||
     left.key.tonic !== right.key.tonic ||
     left.key.mode !== right.key.mode ||
@@ -159,6 +160,7 @@ function framesFor(old: readonly Frame[], meter: Meter, count: number): readonly
     meter,
     short: null,
     section: index === 0 ? head.section : null,
+    tune: index === 0 ? head.tune : null,
     chords: chords
       .filter((chord) => Math.floor(chord.at / length) === index)
       .map((chord) => ({ ...chord, at: (chord.at - index * length) as Ticks })),

@@ -1,4 +1,5 @@
 import { cents } from "../units/cents.ts";
+import { decibels } from "../units/decibels.ts";
 import type { CrossFingeredNote } from "./chanter-note.ts";
 import type { CrossFingering, Holes } from "./pipe-setup.ts";
 
@@ -11,6 +12,9 @@ export interface CrossFingeringEntry {
   /** Where it is taken to sound until measured, cents over low A. */
   readonly cents: number;
   readonly centsSource: string;
+  /** How loud it is taken to be against the plain note of its letter, dB, and how dull, 0 to 10. From memory: such notes are softer and duller. */
+  readonly level: number;
+  readonly dullness: number;
 }
 
 /** What holds of the cents of all three. */
@@ -24,6 +28,8 @@ export const CROSS_FINGERING_TABLE: readonly CrossFingeringEntry[] = [
     holesSource: "From memory.",
     cents: 1200 * Math.log2(6 / 5),
     centsSource: `${UNMEASURED_CENTS} (6/5)`,
+    level: -2,
+    dullness: 7,
   },
   {
     note: "f-natural",
@@ -31,6 +37,8 @@ export const CROSS_FINGERING_TABLE: readonly CrossFingeringEntry[] = [
     holesSource: "From memory.",
     cents: 1200 * Math.log2(8 / 5),
     centsSource: `${UNMEASURED_CENTS} (8/5)`,
+    level: -2,
+    dullness: 7,
   },
   {
     note: "high-g-sharp",
@@ -38,6 +46,8 @@ export const CROSS_FINGERING_TABLE: readonly CrossFingeringEntry[] = [
     holesSource: "Published for Border chanters; in another tradition the same fingering is high A.",
     cents: 1200 * Math.log2(15 / 8),
     centsSource: `${UNMEASURED_CENTS} (15/8)`,
+    level: -2,
+    dullness: 5,
   },
 ];
 
@@ -50,10 +60,12 @@ export function crossFingeringEntry(note: CrossFingeredNote): CrossFingeringEntr
 
 /** The three cross-fingerings of a new setup: only those named speak. */
 export function defaultCrossFingerings(speaking: readonly CrossFingeredNote[] = []): readonly CrossFingering[] {
-  return CROSS_FINGERING_TABLE.map(({ note, holes, cents: over }) => ({
+  return CROSS_FINGERING_TABLE.map(({ note, holes, cents: over, level, dullness }) => ({
     note,
     speaks: speaking.includes(note),
     holes: holes[0] as Holes,
     cents: cents(over),
+    level: decibels(level),
+    dullness,
   }));
 }

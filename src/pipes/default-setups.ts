@@ -3,6 +3,7 @@ import { equalHertz, USUAL_BAND_A } from "../pitch/reference-pitch.ts";
 import { concertPitch } from "../pitch/spelling.ts";
 import type { Hertz } from "../units/hertz.ts";
 import { defaultCrossFingerings } from "./cross-fingerings.ts";
+import { PLAIN_FINGERINGS } from "./fingerings.ts";
 import { usualLowAName } from "./low-a-name.ts";
 import type { Drone, PipeSetup } from "./pipe-setup.ts";
 
@@ -38,6 +39,7 @@ export function defaultSetup(chanter: ChanterName | Hertz): PipeSetup {
     lowA,
     lowAIs,
     scale: { kind: "published", name: "septimal" },
+    fingerings: PLAIN_FINGERINGS,
     crossFingerings: defaultCrossFingerings(),
     drones: HIGHLAND_DRONES,
     canRest: false,

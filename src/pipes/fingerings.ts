@@ -79,9 +79,9 @@ export function spokenHoles(text: Holes): string {
   return parts.length === 0 ? "all holes closed" : parts.join(", ");
 }
 
-/** How a note is fingered on this setup; the cross-fingered ones as the piper has them. */
+/** How a note is fingered on this setup. */
 export function holesOf(setup: PipeSetup, note: ChanterNote): Holes {
-  if (!isCrossFingered(note)) return PLAIN_FINGERINGS[note];
+  if (!isCrossFingered(note)) return setup.fingerings[note];
   const own = setup.crossFingerings.find((fingering) => fingering.note === note);
   if (!own) throw new RangeError(`The setup says nothing of ${note}.`);
   return own.holes;

@@ -1,5 +1,6 @@
 import type { ConcertPitch } from "../pitch/concert-pitch.ts";
 import type { Cents } from "../units/cents.ts";
+import type { Decibels } from "../units/decibels.ts";
 import type { Hertz } from "../units/hertz.ts";
 import type { CrossFingeredNote, PlainNote } from "./chanter-note.ts";
 
@@ -26,6 +27,10 @@ export interface CrossFingering {
   readonly holes: Holes;
   /** Where it sounds, cents over low A. */
   readonly cents: Cents;
+  /** How loud it is against the plain note of the same letter. */
+  readonly level: Decibels;
+  /** How much of the upper partials it lacks: 0 as bright as the plain note of the same letter, 10 as dull as a chanter can be. */
+  readonly dullness: number;
 }
 
 /** One drone. Two drones of one name (the tenors) are two entries. */
@@ -49,6 +54,8 @@ export interface PipeSetup {
    */
   readonly lowAIs: ConcertPitch;
   readonly scale: ChanterScale;
+  /** How this piper fingers the nine. */
+  readonly fingerings: Readonly<Record<PlainNote, Holes>>;
   /** One entry for each cross-fingered note, in the order of `CROSS_FINGERED_NOTES`. */
   readonly crossFingerings: readonly CrossFingering[];
   readonly drones: readonly Drone[];

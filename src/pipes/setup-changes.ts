@@ -1,9 +1,9 @@
 import type { ConcertPitch } from "../pitch/concert-pitch.ts";
 import { transposed } from "../pitch/transpose.ts";
 import { type Hertz, hertz } from "../units/hertz.ts";
-import type { CrossFingeredNote } from "./chanter-note.ts";
+import type { CrossFingeredNote, PlainNote } from "./chanter-note.ts";
 import { type ChanterName, defaultSetup } from "./default-setups.ts";
-import type { ChanterScale, CrossFingering, Drone, PipeSetup } from "./pipe-setup.ts";
+import type { ChanterScale, CrossFingering, Drone, Holes, PipeSetup } from "./pipe-setup.ts";
 
 /** Another chanter in the stock, on its semitone at A 440: pitch and name change (and with them the octave), all else stays. */
 export function withChanter(setup: PipeSetup, chanter: ChanterName): PipeSetup {
@@ -23,6 +23,11 @@ export function withName(setup: PipeSetup, lowAIs: ConcertPitch): PipeSetup {
 
 export function withScale(setup: PipeSetup, scale: ChanterScale): PipeSetup {
   return { ...setup, scale };
+}
+
+/** One of the nine fingered otherwise. */
+export function withFingering(setup: PipeSetup, note: PlainNote, holes: Holes): PipeSetup {
+  return { ...setup, fingerings: { ...setup.fingerings, [note]: holes } };
 }
 
 /** Some of what is known of one cross-fingering, changed. */

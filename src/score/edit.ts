@@ -7,7 +7,7 @@ import type { Hertz } from "../units/hertz.ts";
 import type { Ticks } from "../units/ticks.ts";
 import type { Address } from "./address.ts";
 import type { ConcertBar, ConcertEvent, PipeBar, PipeEvent, Syllable, Tuplet } from "./bar.ts";
-import type { Chord, Frame, Meter, Section, Tempo } from "./frame.ts";
+import type { Chord, Frame, Meter, Section, Tempo, Tune } from "./frame.ts";
 import type { LineId } from "./line-id.ts";
 import type { Credits } from "./score.ts";
 
@@ -92,6 +92,8 @@ export type Edit =
   | { readonly kind: "section"; readonly bar: number; readonly section: Section | null }
   | { readonly kind: "chords"; readonly bar: number; readonly chords: readonly Chord[] }
   /** Puts repeat signs round bars; off: takes away those of every repeat the bars touch, endings too. */
+  /** Lets a tune of a medley begin with a bar, or takes its heading away (null). */
+  | { readonly kind: "tune"; readonly bar: number; readonly tune: Tune | null }
   | { readonly kind: "repeat"; readonly range: BarRange; readonly on: boolean }
   /** A first ending closes the repeat at its last bar; a second one stands right after a first. */
   | { readonly kind: "ending"; readonly range: BarRange; readonly ending: 1 | 2 | null }

@@ -26,6 +26,14 @@ export interface Section {
   readonly letter: string;
 }
 
+/** One tune of a medley. Empty text where nothing is known. */
+export interface Tune {
+  readonly title: string;
+  /** `March`, `Reel`: printed at the left. */
+  readonly tuneType: string;
+  readonly composer: string;
+}
+
 /** A chord the band plays, at concert pitch. */
 export interface Chord {
   /** From the start of the bar. */
@@ -47,6 +55,8 @@ export interface Frame {
   readonly tempo: Tempo;
   /** The section that begins here, or null. */
   readonly section: Section | null;
+  /** The tune of a medley that begins here; null where the one before goes on, and all through a sketch that is one tune. */
+  readonly tune: Tune | null;
   /** In order of `at`. The last one lasts to the next chord, in whichever bar that is. */
   readonly chords: readonly Chord[];
   readonly repeatStart: boolean;

@@ -49,6 +49,7 @@ export function newScore(options: NewScoreOptions = {}): Score {
     key: options.key ?? keyOfWrittenD(setup),
     tempo: options.tempo ?? defaultTempo(meter),
     section: null,
+    tune: null,
     chords: [],
     repeatStart: false,
     repeatEnd: false,

@@ -1,4 +1,4 @@
-import type { Frame, Section } from "./frame.ts";
+import type { Frame, Section, Tune } from "./frame.ts";
 
 /** Whether two frames are the same in everything, so that one may stand for the other. */
 export function sameFrame(one: Frame, other: Frame): boolean {
@@ -12,6 +12,7 @@ export function sameFrame(one: Frame, other: Frame): boolean {
     one.tempo.beat === other.tempo.beat &&
     one.tempo.perMinute === other.tempo.perMinute &&
     sameSection(one.section, other.section) &&
+    sameTune(one.tune, other.tune) &&
     sameChords(one, other) &&
     one.repeatStart === other.repeatStart &&
     one.repeatEnd === other.repeatEnd &&
@@ -21,6 +22,10 @@ export function sameFrame(one: Frame, other: Frame): boolean {
 
 function sameSection(one: Section | null, other: Section | null): boolean {
   return one?.name === other?.name && one?.letter === other?.letter;
+}
+
+function sameTune(one: Tune | null, other: Tune | null): boolean {
+  return one?.title === other?.title && one?.tuneType === other?.tuneType && one?.composer === other?.composer;
 }
 
 function sameChords(one: Frame, other: Frame): boolean {

@@ -1,7 +1,9 @@
 import * as v from "valibot";
 import { PLAYERS } from "../ensemble/catalogue.ts";
 import { CHANTER_NOTES, CROSS_FINGERED_NOTES, NINE_NOTES } from "../pipes/chanter-note.ts";
+import { PLAIN_FINGERINGS } from "../pipes/fingerings.ts";
 import { SCALE_NAMES } from "../pipes/scales.ts";
+import { LEVEL_REACH, MOST_DULLNESS } from "../pipes/setup-fault.ts";
 import { isBandA } from "../pitch/reference-pitch.ts";
 import { isConcertPitch } from "../pitch/spelling.ts";
 import {
@@ -18,7 +20,7 @@ import {
 } from "./limits.ts";
 
 /*
- * The saved form, version 1, as a schema: the score's own types field by field, where a value that is usual may be left out. Each message is what
+ * The saved form, version 2, as a schema: the score's own types field by field, where a value that is usual may be left out. Each message is what
  * was expected, worded to stand after "expected". Entries that are not known are refused, so that nothing is dropped without a word.
  */
 
@@ -42,6 +44,7 @@ const frame = v.strictObject({
   key,
   tempo: v.strictObject({ beat: ticks, perMinute: number(10, 500, "beats in a minute") }),
   section: v.optional(v.nullable(v.strictObject({ name, letter: v.optional(text, "") })), null),
+  tune: v.optional(v.nullable(v.strictObject({ title: name, tuneType: v.optional(text, ""), composer: v.optional(text, "") })), null),
   chords: list(v.strictObject({ at: wholeNumber(0, LONGEST_TICKS), symbol: name }), MOST_CHORDS),
   repeatStart: flag,
   repeatEnd: flag,
@@ -112,12 +115,15 @@ const setup = v.strictObject({
     ],
     "published or measured",
   ),
+  fingerings: v.strictObject(Object.fromEntries(NINE_NOTES.map((note) => [note, v.optional(text, PLAIN_FINGERINGS[note])]))),
   crossFingerings: list(
     v.strictObject({
       note: v.picklist(CROSS_FINGERED_NOTES, CROSS_FINGERED_NOTES.join(", ")),
       speaks: v.boolean("true or false"),
       holes: text,
       cents,
+      level: number(LEVEL_REACH.lowest, LEVEL_REACH.highest, "dB"),
+      dullness: number(0, MOST_DULLNESS, "of dullness"),
     }),
     CROSS_FINGERED_NOTES.length,
   ),

@@ -1,4 +1,5 @@
 import { NINE_NOTES } from "../pipes/chanter-note.ts";
+import { PLAIN_FINGERINGS } from "../pipes/fingerings.ts";
 import type { PipeSetup } from "../pipes/pipe-setup.ts";
 import { assertNever } from "../units/assert-never.ts";
 import type { ConcertBar, PipeBar, Syllable } from "./bar.ts";
@@ -7,7 +8,7 @@ import type { LineEvent } from "./like-events.ts";
 import type { Line, Score } from "./score.ts";
 
 /** The version of the saved form that is written. */
-export const SAVED_VERSION = 1;
+export const SAVED_VERSION = 2;
 
 /*
  * Entries are written in one fixed order, and those that are usual (false, null, empty) are left out, so that a saved sketch is small, can be
@@ -53,6 +54,7 @@ function frameOf(frame: Frame): object {
     key: { tonic: frame.key.tonic, mode: frame.key.mode },
     tempo: { beat: frame.tempo.beat, perMinute: frame.tempo.perMinute },
     ...(frame.section === null ? {} : { section: { name: frame.section.name, letter: frame.section.letter } }),
+    ...(frame.tune === null ? {} : { tune: { title: frame.tune.title, tuneType: frame.tune.tuneType, composer: frame.tune.composer } }),
     ...(frame.chords.length === 0 ? {} : { chords: frame.chords.map(({ at, symbol }) => ({ at, symbol })) }),
     ...(frame.repeatStart ? { repeatStart: true } : {}),
     ...(frame.repeatEnd ? { repeatEnd: true } : {}),
@@ -61,7 +63,8 @@ function frameOf(frame: Frame): object {
 }
 
 function setupOf(setup: PipeSetup): object {
-  const { lowA, lowAIs, scale, crossFingerings, drones, canRest } = setup;
+  const { lowA, lowAIs, scale, fingerings, crossFingerings, drones, canRest } = setup;
+  const own = NINE_NOTES.filter((note) => fingerings[note] !== PLAIN_FINGERINGS[note]);
   return {
     lowA,
     lowAIs,
@@ -69,7 +72,15 @@ function setupOf(setup: PipeSetup): object {
       scale.kind === "published"
         ? { kind: scale.kind, name: scale.name }
         : { kind: scale.kind, cents: Object.fromEntries(NINE_NOTES.map((note) => [note, scale.cents[note]])) },
-    crossFingerings: crossFingerings.map(({ note, speaks, holes, cents }) => ({ note, speaks, holes, cents })),
+    fingerings: Object.fromEntries(own.map((note) => [note, fingerings[note]])),
+    crossFingerings: crossFingerings.map(({ note, speaks, holes, cents, level, dullness }) => ({
+      note,
+      speaks,
+      holes,
+      cents,
+      level,
+      dullness,
+    })),
     drones: drones.map(({ name, ratio, on }) => ({ name, ratio, on })),
     canRest,
   };

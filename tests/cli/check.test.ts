@@ -32,12 +32,12 @@ describe("ninefold check", () => {
 
   it("refuses a file that is no sketch and one from a later version with one line and exit 2", async () => {
     await writeFile(join(folder, "tune.abc"), "X:1\nT:A tune\n");
-    await writeFile(join(folder, "later.json"), savedFormOf(lanternScore()).replace('"version": 1', '"version": 7'));
+    await writeFile(join(folder, "later.json"), savedFormOf(lanternScore()).replace('"version": 2', '"version": 7'));
     const none = await ninefold(["check", "tune.abc", "--json"], folder);
     expect(none).toMatchObject({ exit: 2, output: "" });
     expect(none.complaint.trim()).toBe("ninefold check: tune.abc: expected JSON, found text that is not JSON");
     const later = await ninefold(["check", "later.json", "--json"], folder);
     expect(later).toMatchObject({ exit: 2, output: "" });
-    expect(later.complaint.trim()).toBe("ninefold check: later.json: Saved by a later Ninefold (version 7). This one reads up to 1.");
+    expect(later.complaint.trim()).toBe("ninefold check: later.json: Saved by a later Ninefold (version 7). This one reads up to 2.");
   });
 });

@@ -163,7 +163,7 @@ describe("ninefold parts", () => {
       savedFormOf(score).replace('"revision": 12', '"revision": -1').replace('"revision":12', '"revision":-1'),
       "broken.json, revision: expected",
     ],
-    [savedFormOf(score).replace(/"version": ?1/, '"version": 99'), "later Ninefold (version 99)"],
+    [savedFormOf(score).replace(/"version": ?2/, '"version": 99'), "later Ninefold (version 99)"],
   ])("says where a broken sketch is broken, what was expected and what was found", async (text, complaint) => {
     writeFileSync(join(standing, "broken.json"), text);
     const run = await ninefold(["parts", "broken.json", "--out", "band"], standing);

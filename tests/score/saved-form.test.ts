@@ -1,5 +1,10 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { applyEdits } from "../../src/editing/apply-edit.ts";
+import { PLAIN_FINGERINGS } from "../../src/pipes/fingerings.ts";
+import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
+import { withFingering } from "../../src/pipes/setup-changes.ts";
+import { pipeLines } from "../../src/score/line-of.ts";
 import { newScore } from "../../src/score/new-score.ts";
 import { LaterVersionError, savedFormOf, scoreFromSavedForm } from "../../src/score/saved-form.ts";
 import { upgraded } from "../../src/score/saved-upgrades.ts";
@@ -73,7 +78,7 @@ describe("the saved form", () => {
   it("refuses a later version by name", () => {
     const error = errorOf(tampered("version", 7));
     expect(error).toBeInstanceOf(LaterVersionError);
-    expect(error.message).toBe("Saved by a later Ninefold (version 7). This one reads up to 1.");
+    expect(error.message).toBe("Saved by a later Ninefold (version 7). This one reads up to 2.");
   });
 
   const faults: readonly (readonly [what: string, path: string, value: unknown, message: string])[] = [
@@ -170,6 +175,35 @@ describe("the saved form", () => {
     const started = performance.now();
     expect(errorOf(text).message).toBe("lines[0].bars[0].events: expected at most 1600 entries, found a list of 1000000");
     expect(performance.now() - started).toBeLessThan(2000);
+  });
+
+  it("reads a sketch of version 1: the nine as the tables have them, each cross-fingering as loud and dull as it was sounded then", () => {
+    const old = readFileSync(new URL("saved/version-1.json", import.meta.url), "utf8");
+    expect(JSON.parse(old).version).toBe(1);
+    const read = scoreFromSavedForm(old);
+    const setup = pipeLines(read)[0]?.setup;
+    expect(setup?.fingerings).toEqual(PLAIN_FINGERINGS);
+    expect(setup?.crossFingerings.map(({ note, level, dullness }) => [note, level, dullness])).toEqual([
+      ["c-natural", -2, 7],
+      ["f-natural", -2, 7],
+      ["high-g-sharp", -2, 5],
+    ]);
+    expect(read.frames.every(({ tune }) => tune === null)).toBe(true);
+    expect(scoreFromSavedForm(savedFormOf(read))).toStrictEqual(read);
+  });
+
+  it("keeps the piper's own fingerings and the tunes of a medley, and writes only what is not usual", () => {
+    const tune = { title: "Crane Lullaby", tuneType: "Slow air", composer: "Mairi Quern" };
+    const setup = withFingering(pipeLines(sketch())[0]?.setup as PipeSetup, "d", "X XXX OOOO");
+    const applied = applyEdits(sketch(), [
+      { kind: "setup", line: "pipes", setup },
+      { kind: "tune", bar: 1, tune },
+    ]);
+    if (!applied.ok) throw new Error(applied.reason);
+    const text = savedFormOf(applied.value);
+    expect(text).toContain('"fingerings":{"d":"X XXX OOOO"}');
+    expect(text.match(/Crane Lullaby/g)).toHaveLength(1);
+    expect(scoreFromSavedForm(text)).toStrictEqual(applied.value);
   });
 
   it("brings older versions up one step at a time", () => {

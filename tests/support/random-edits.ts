@@ -1,6 +1,7 @@
 import { copyBars, copyStretch } from "../../src/editing/clip.ts";
 import { CHANTER_NOTES, NINE_NOTES } from "../../src/pipes/chanter-note.ts";
 import { defaultSetup } from "../../src/pipes/default-setups.ts";
+import { withFingering } from "../../src/pipes/setup-changes.ts";
 import { concertPitch } from "../../src/pitch/spelling.ts";
 import type { Address, Moment } from "../../src/score/address.ts";
 import type { ConcertEvent, PipeEvent } from "../../src/score/bar.ts";
@@ -39,6 +40,7 @@ const KINDS: readonly Edit["kind"][] = [
   "tempo",
   "key",
   "section",
+  "tune",
   "chords",
   "repeat",
   "ending",
@@ -127,6 +129,8 @@ export function editFrom(score: Score, numbers: readonly number[]): Edit {
       return { kind, range, key: { tonic: draw.from(["D", "Eb", "G#"]), mode: draw.from(["major", "dorian"] as const) } };
     case "section":
       return { kind, bar: range.first, section: on ? { name: draw.from(TEXTS), letter: "" } : null };
+    case "tune":
+      return { kind, bar: range.first, tune: on ? { title: draw.from(TEXTS), tuneType: "Reel", composer: "" } : null };
     case "chords":
       return {
         kind,
@@ -139,7 +143,7 @@ export function editFrom(score: Score, numbers: readonly number[]): Edit {
     case "ending":
       return { kind, range, ending: draw.from([1, 2, null]) };
     case "setup":
-      return { kind, line: line.id, setup: defaultSetup("A") };
+      return { kind, line: line.id, setup: on ? defaultSetup("A") : withFingering(defaultSetup("A"), "d", "X XXX OOOO") };
     case "add-pipes":
       return { kind, id: draw.from(["thirds", "pipes"]), name: "Thirds", setup: defaultSetup("Bb") };
     case "add-player":

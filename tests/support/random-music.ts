@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { CHANTER_NOTES, NINE_NOTES } from "../../src/pipes/chanter-note.ts";
 import { defaultCrossFingerings } from "../../src/pipes/cross-fingerings.ts";
 import { defaultSetup } from "../../src/pipes/default-setups.ts";
+import { withFingering } from "../../src/pipes/setup-changes.ts";
 import { concertPitch } from "../../src/pitch/spelling.ts";
 import type { ConcertBar, ConcertEvent, PipeBar, PipeEvent, Syllable, Tuplet } from "../../src/score/bar.ts";
 import type { BeatUnit, Frame } from "../../src/score/frame.ts";
@@ -68,7 +69,8 @@ const KEYS = [
 export function scoreFrom(numbers: readonly number[]): Score {
   const draw = new Draws(numbers);
   const frames = framesFrom(draw);
-  const setup = { ...defaultSetup(draw.from(["Bb", "A", "B"] as const)), crossFingerings: defaultCrossFingerings(["high-g-sharp"]) };
+  const usual = { ...defaultSetup(draw.from(["Bb", "A", "B"] as const)), crossFingerings: defaultCrossFingerings(["high-g-sharp"]) };
+  const setup = draw.chance(20) ? withFingering(usual, "d", "X XXX OOOO") : usual;
   const lines: Line[] = [{ kind: "pipes", id: "pipes", name: "Pipes", setup, bars: pipeBarsFrom(draw, frames) }];
   if (draw.chance(60)) lines.push({ kind: "concert", id: "fiddle", name: "Fiddle", player: "fiddle", bars: concertBarsFrom(draw, frames) });
   if (draw.chance(20)) lines.push({ kind: "pipes", id: "seconds", name: "Seconds", setup, bars: pipeBarsFrom(draw, frames) });
@@ -95,6 +97,7 @@ function framesFrom(draw: Draws): readonly Frame[] {
       key: draw.from(KEYS),
       tempo: { beat: ticks(960), perMinute: bpm(60 + draw.below(60)) },
       section: draw.chance(20) ? { name: "Verse", letter: "A" } : null,
+      tune: draw.chance(10) ? { title: "Crane Lullaby", tuneType: "Slow air", composer: "" } : null,
       chords: draw.chance(30) ? [{ at: ticks(0), symbol: "E" }] : [],
       repeatStart: false,
       repeatEnd: false,

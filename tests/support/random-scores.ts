@@ -77,6 +77,10 @@ function anyFrame(repeats: boolean): fc.Arbitrary<Frame> {
         perMinute: fc.integer({ min: 40, max: 180 }).map(bpm),
       }),
       section: fc.option(fc.record({ name: anyWords, letter: fc.constantFrom("", "A", "B") })),
+      tune: fc.option(
+        fc.record({ title: anyWords, tuneType: fc.constantFrom("", "March"), composer: fc.constantFrom("", "Mairi Quern") }),
+        { freq: 8 },
+      ),
       chords: anyChords(meter),
       repeatStart: mark,
       repeatEnd: mark,

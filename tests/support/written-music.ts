@@ -54,6 +54,7 @@ export function frame(more: Partial<Frame> = {}): Frame {
     key: { tonic: "Eb", mode: "major" },
     tempo: { beat: ticks(960), perMinute: bpm(96) },
     section: null,
+    tune: null,
     chords: [],
     repeatStart: false,
     repeatEnd: false,
