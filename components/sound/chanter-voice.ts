@@ -1,5 +1,5 @@
 import type { ChanterSpan } from "../../src/playback/chanter-spans.ts";
-import { CHANTER_SPECTRA, CHANTER_TONES, type ChanterTone, NOTE_TIMBRES } from "../../src/playback/chanter-timbre.ts";
+import { CHANTER_SPECTRA, CHANTER_TONES, type ChanterTone } from "../../src/playback/chanter-timbre.ts";
 import { type GateTimes, gateLine } from "../../src/playback/gate.ts";
 import type { PitchStep } from "../../src/playback/pitch-steps.ts";
 import { amplitudeOf } from "../../src/units/decibels.ts";
@@ -88,8 +88,7 @@ export class ChanterVoice {
     this.#gate.disconnect();
   }
 
-  #goTo({ hertz, note }: PitchStep, at: number, struck: boolean): void {
-    const { mix, level } = NOTE_TIMBRES[note];
+  #goTo({ hertz, timbre: { mix, level } }: PitchStep, at: number, struck: boolean): void {
     this.#frequency.offset.setValueAtTime(hertz, at);
     for (const [tone, { gain }] of this.#gains) {
       const share = mix[tone] * amplitudeOf(level);

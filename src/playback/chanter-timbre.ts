@@ -1,5 +1,7 @@
 import type { Spectrum } from "../acoustics/partial.ts";
-import type { ChanterNote } from "../pipes/chanter-note.ts";
+import { type ChanterNote, type CrossFingeredNote, isCrossFingered, type PlainNote } from "../pipes/chanter-note.ts";
+import type { PipeSetup } from "../pipes/pipe-setup.ts";
+import { MOST_DULLNESS } from "../pipes/setup-fault.ts";
 import { type Decibels, decibels } from "../units/decibels.ts";
 
 /** The four sounds a chanter note is mixed from. */
@@ -25,23 +27,47 @@ export interface NoteTimbre {
 }
 
 /**
- * One row for each note: full and bright at the bottom, thinner towards the top, cross-fingered notes duller than their neighbours.
- * *Source:* none. Synthetic, by ear; that cross-fingered notes are duller is from memory.
+ * One row for each of the nine: full and bright at the bottom, thinner towards the top.
+ * *Source:* none. Synthetic, by ear.
  */
-export const NOTE_TIMBRES: Readonly<Record<ChanterNote, NoteTimbre>> = {
+const PLAIN_TIMBRES: Readonly<Record<PlainNote, NoteTimbre>> = {
   "low-g": timbre(0, 0.2, 0.8, 0, 0.5),
   "low-a": timbre(0, 0.5, 0.5, 0, 0.5),
   b: timbre(0, 0.7, 0.3, 0, 0),
-  "c-natural": timbre(0.7, 0.3, 0, 0, -2),
   c: timbre(0, 0.8, 0.2, 0, 0),
   d: timbre(0, 1, 0, 0, 0),
   e: timbre(0, 0.7, 0.3, 0, 0),
-  "f-natural": timbre(0.7, 0.2, 0, 0.1, -2),
   f: timbre(0.1, 0.7, 0, 0.2, 0),
   "high-g": timbre(0.1, 0.5, 0, 0.4, -0.5),
-  "high-g-sharp": timbre(0.5, 0.1, 0, 0.4, -2),
   "high-a": timbre(0, 0.4, 0, 0.6, -1),
 };
+
+/** The plain note of the same letter: what a cross-fingered note is duller and softer than. */
+const SAME_LETTER: Readonly<Record<CrossFingeredNote, PlainNote>> = { "c-natural": "c", "f-natural": "f", "high-g-sharp": "high-g" };
+
+const timbres = new WeakMap<PipeSetup, Map<ChanterNote, NoteTimbre>>();
+
+/** How a note is mixed on a setup. A cross-fingered note is its plain neighbour, faded towards the dull sound and softened as the setup says. */
+export function timbreOn(setup: PipeSetup, note: ChanterNote): NoteTimbre {
+  if (!isCrossFingered(note)) return PLAIN_TIMBRES[note];
+  const known = timbres.get(setup) ?? new Map<ChanterNote, NoteTimbre>();
+  timbres.set(setup, known);
+  const made = known.get(note) ?? crossFingered(setup, note);
+  known.set(note, made);
+  return made;
+}
+
+function crossFingered(setup: PipeSetup, note: CrossFingeredNote): NoteTimbre {
+  const own = setup.crossFingerings.find((one) => one.note === note);
+  if (own === undefined) throw new RangeError(`The setup says nothing of ${note}.`);
+  const { mix, level } = PLAIN_TIMBRES[SAME_LETTER[note]];
+  const dull = own.dullness / MOST_DULLNESS;
+  const share = (tone: ChanterTone) => mix[tone] * (1 - dull) + (tone === "dull" ? dull : 0);
+  return {
+    mix: { dull: share("dull"), normal: share("normal"), bright: share("bright"), thin: share("thin") },
+    level: decibels(level + own.level),
+  };
+}
 
 function spectrum(...levels: readonly number[]): Spectrum {
   return levels.map(decibels);

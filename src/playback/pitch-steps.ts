@@ -4,6 +4,7 @@ import { hertzOf } from "../pipes/sounding.ts";
 import type { Address } from "../score/address.ts";
 import type { Hertz } from "../units/hertz.ts";
 import type { Seconds } from "../units/seconds.ts";
+import { type NoteTimbre, timbreOn } from "./chanter-timbre.ts";
 import { type GracenoteTiming, gracenoteLength } from "./gracenote-time.ts";
 
 /** The chanter goes to a pitch and stays there until the next step: fingers move, the sound does not stop. */
@@ -15,6 +16,7 @@ export interface PitchStep {
    * on it; how far off was never published that we know, so it is not made up here.
    */
   readonly note: ChanterNote;
+  readonly timbre: NoteTimbre;
   readonly gracenote: boolean;
   /** The written note it belongs to. */
   readonly address: Address;
@@ -45,7 +47,7 @@ export function pitchSteps(phrase: readonly AdornedNote[], setup: PipeSetup, gra
     const each = gracenoteLength(group.length, before ? roomBefore : end - start, gracenotes);
     let at: number = before ? start - each * group.length : start;
     const step = (note: ChanterNote, gracenote: boolean) =>
-      steps.push({ at: at as Seconds, hertz: hertzOf(setup, note), note, gracenote, address });
+      steps.push({ at: at as Seconds, hertz: hertzOf(setup, note), note, timbre: timbreOn(setup, note), gracenote, address });
     for (const gracenote of group) {
       step(gracenote, true);
       at += each;

@@ -8,7 +8,7 @@ import type { ConcertPitch } from "../pitch/concert-pitch.ts";
 import { equalHertz } from "../pitch/reference-pitch.ts";
 import { amplitudeOf, type Decibels } from "../units/decibels.ts";
 import type { Hertz } from "../units/hertz.ts";
-import { CHANTER_SPECTRA, CHANTER_TONES, NOTE_TIMBRES } from "./chanter-timbre.ts";
+import { CHANTER_SPECTRA, CHANTER_TONES, timbreOn } from "./chanter-timbre.ts";
 import { DRONE_SPECTRA } from "./drone-timbre.ts";
 
 /*
@@ -23,7 +23,7 @@ export function chanterPartials(
   level: Decibels,
   hertz: Hertz = hertzOf(setup, note),
 ): readonly Partial[] {
-  const { mix, level: own } = NOTE_TIMBRES[note];
+  const { mix, level: own } = timbreOn(setup, note);
   const amplitudes: number[] = [];
   for (const tone of CHANTER_TONES) {
     // The four sounds share one frequency and their phases: their amplitudes add.

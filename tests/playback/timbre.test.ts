@@ -2,10 +2,13 @@ import { expect, test } from "vitest";
 import type { Spectrum } from "../../src/acoustics/partial.ts";
 import { PLAYERS } from "../../src/ensemble/catalogue.ts";
 import { CHANTER_NOTES } from "../../src/pipes/chanter-note.ts";
-import { CHANTER_SPECTRA, CHANTER_TONES, NOTE_TIMBRES } from "../../src/playback/chanter-timbre.ts";
+import { defaultSetup } from "../../src/pipes/default-setups.ts";
+import { withCrossFingering } from "../../src/pipes/setup-changes.ts";
+import { CHANTER_SPECTRA, CHANTER_TONES, timbreOn } from "../../src/playback/chanter-timbre.ts";
 import { DRONE_SPECTRA } from "../../src/playback/drone-timbre.ts";
 import { familyOf, PLAYER_TIMBRES } from "../../src/playback/player-timbre.ts";
 import { waveformOf } from "../../src/playback/spectrum.ts";
+import { decibels } from "../../src/units/decibels.ts";
 
 const SPECTRA: readonly Spectrum[] = [
   ...Object.values(CHANTER_SPECTRA),
@@ -39,10 +42,18 @@ test("by itself and at 0 dB no waveform peaks above 3 dB under full scale", () =
 
 test("every chanter note is mixed from shares of the four sounds that add up to 1", () => {
   for (const note of CHANTER_NOTES) {
-    const shares = CHANTER_TONES.map((tone) => NOTE_TIMBRES[note].mix[tone]);
+    const shares = CHANTER_TONES.map((tone) => timbreOn(defaultSetup("Bb"), note).mix[tone]);
     expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12);
     for (const share of shares) expect(share).toBeGreaterThanOrEqual(0);
   }
+});
+
+test("a cross-fingered note sounds like the plain one of its letter at dullness 0, all dull at 10, and as much softer as the setup says", () => {
+  const on = (dullness: number, level: number) =>
+    timbreOn(withCrossFingering(defaultSetup("Bb"), "high-g-sharp", { dullness, level: decibels(level) }), "high-g-sharp");
+  const plain = timbreOn(defaultSetup("Bb"), "high-g");
+  expect(on(0, 0)).toEqual(plain);
+  expect(on(10, -4)).toEqual({ mix: { dull: 1, normal: 0, bright: 0, thin: 0 }, level: plain.level - 4 });
 });
 
 test("every player of the catalogue sounds like its own family", () => {
