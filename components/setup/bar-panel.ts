@@ -8,7 +8,10 @@ import { editsAsked } from "../shared/edits-asked.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import { closePanel, panel } from "./panel-styles.ts";
 
-/** What is true of a bar (or some bars) whoever plays: section, chords, repeats, endings; and bars put in or taken out. */
+/** What a tune is usually called by; anything else may be typed. */
+const TUNE_TYPES = ["March", "Strathspey", "Reel", "Jig", "Hornpipe", "Slow air", "Song"];
+
+/** What is true of a bar (or some bars) whoever plays: section, tune, chords, repeats, endings; and bars put in or taken out. */
 export class BarPanel extends LitElement {
   static override properties = { score: { attribute: false }, chosen: { attribute: false }, refusal: { state: true } };
 
@@ -34,6 +37,20 @@ export class BarPanel extends LitElement {
         gap: 8px;
         align-items: center;
       }
+      summary {
+        font: 400 15px/28px var(--serif);
+        cursor: pointer;
+      }
+      .tune {
+        display: grid;
+        gap: 16px;
+        padding-block: 8px;
+      }
+      @media (max-width: 599px), (pointer: coarse) {
+        summary {
+          line-height: 44px;
+        }
+      }
     `,
   ];
 
@@ -51,6 +68,21 @@ export class BarPanel extends LitElement {
         </label>
         <label class="field">Letter <input type="text" name="letter" maxlength="3" size="3" .value=${frame.section?.letter ?? ""} autocomplete="off" /></label>
       </div>
+      <details ?open=${frame.tune !== null}>
+        <summary>A tune of a medley begins here</summary>
+        <div class="tune">
+          <label class="field">Its title, or nothing where the tune goes on
+            <input type="text" name="tune" maxlength="200" .value=${frame.tune?.title ?? ""} autocomplete="off" />
+          </label>
+          <div class="row">
+            <label class="field">Type
+              <input type="text" name="tune-type" list="types" maxlength="60" placeholder="March, Reel…" .value=${frame.tune?.tuneType ?? ""} autocomplete="off" />
+              <datalist id="types">${TUNE_TYPES.map((name) => html`<option value=${name}></option>`)}</datalist>
+            </label>
+            <label class="field">Composer <input type="text" name="tune-composer" maxlength="200" .value=${frame.tune?.composer ?? ""} autocomplete="off" /></label>
+          </div>
+        </div>
+      </details>
       <label class="field">Chords, at concert pitch; a bar line between bars, a dot for a beat held
         <input class="chords" type="text" name="chords" .value=${textOfChords(frames)} autocomplete="off" aria-describedby="why" placeholder="E . A . | C♯m" />
       </label>
@@ -74,14 +106,20 @@ export class BarPanel extends LitElement {
     const { first, last } = this.chosen;
     const frames = this.score.frames.slice(first, last + 1);
     const fields = new FormData(event.target as HTMLFormElement);
-    const chords = chordsFromText(String(fields.get("chords") ?? ""), frames);
+    const text = (name: string) => String(fields.get(name) ?? "").trim();
+    const chords = chordsFromText(text("chords"), frames);
     if (!chords.ok) {
       this.refusal = chords.reason;
       return;
     }
+    if (text("tune") === "" && (text("tune-type") !== "" || text("tune-composer") !== "")) {
+      this.refusal = "A tune needs a title.";
+      return;
+    }
     this.refusal = "";
     const edits = [
-      ...sectionEdit(frames[0], first, String(fields.get("section") ?? "").trim(), String(fields.get("letter") ?? "").trim()),
+      ...sectionEdit(frames[0], first, text("section"), text("letter")),
+      ...tuneEdit(frames[0], first, text("tune"), text("tune-type"), text("tune-composer")),
       ...chordEdits(frames, first, chords.value),
       ...repeatEdit(frames, this.chosen, fields.get("repeat") !== null),
       ...endingEdit(frames[0], this.chosen, Number(fields.get("ending"))),
@@ -109,6 +147,12 @@ function endingInWords(ending: 1 | 2 | null): string {
 function sectionEdit(frame: Frame | undefined, bar: number, name: string, letter: string): readonly Edit[] {
   if (frame === undefined || (name === (frame.section?.name ?? "") && letter === (frame.section?.letter ?? ""))) return [];
   return [{ kind: "section", bar, section: name === "" && letter === "" ? null : { name, letter } }];
+}
+
+function tuneEdit(frame: Frame | undefined, bar: number, title: string, tuneType: string, composer: string): readonly Edit[] {
+  const { tune } = frame ?? { tune: null };
+  if (title === (tune?.title ?? "") && tuneType === (tune?.tuneType ?? "") && composer === (tune?.composer ?? "")) return [];
+  return [{ kind: "tune", bar, tune: title === "" ? null : { title, tuneType, composer } }];
 }
 
 function chordEdits(frames: readonly Frame[], first: number, chords: readonly (readonly Chord[])[]): readonly Edit[] {

@@ -1,4 +1,5 @@
 import { css, html, LitElement } from "lit";
+import { fingeringWords } from "../../src/pipes/fingering-words.ts";
 import { keysInReach } from "../../src/pipes/keys-in-reach.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { chanterWords, crossFingeringWords, droneWords, scaleWords } from "../../src/pipes/setup-words.ts";
@@ -11,6 +12,7 @@ import "./band-a-panel.ts";
 import "./chanter-panel.ts";
 import "./cross-fingering-panel.ts";
 import "./drones-panel.ts";
+import "./fingering-panel.ts";
 import "./keys-in-reach.ts";
 import "./low-a-panel.ts";
 import "./scale-panel.ts";
@@ -57,7 +59,9 @@ export class SetupSentence extends LitElement {
         ><scale-panel .setup=${setup} @setup-changed=${this.#passSetup}></scale-panel></filled-blank
       >. <filled-blank label="Cross-fingerings" words=${subject}
         ><cross-fingering-panel .setup=${setup} .key=${key} @setup-changed=${this.#passSetup}></cross-fingering-panel></filled-blank
-      >${rest}. Drones: <filled-blank label="Drones" words=${droneWords(setup)}
+      >${rest}. Fingered <filled-blank label="Fingerings" words=${fingeringWords(setup)}
+        ><fingering-panel .setup=${setup} @setup-changed=${this.#passSetup}></fingering-panel></filled-blank
+      >. Drones: <filled-blank label="Drones" words=${droneWords(setup)}
         ><drones-panel .setup=${setup} @setup-changed=${this.#passSetup}></drones-panel></filled-blank
       >. <filled-blank label="Keys in reach" words="${keys} keys"><keys-in-reach .setup=${setup}></keys-in-reach></filled-blank> in reach.`;
   }

@@ -14,13 +14,13 @@ afterEach(() => {
   document.documentElement.removeAttribute("data-theme");
 });
 
-const LABELS = ["Chanter", "Low A", "Band", "Scale", "Cross-fingerings", "Drones", "Keys in reach"];
+const LABELS = ["Chanter", "Low A", "Band", "Scale", "Cross-fingerings", "Fingerings", "Drones", "Keys in reach"];
 
 describe("the setup sentence", () => {
   test("says chanter, pitch, band, scale, cross-fingerings, drones and how many keys", async () => {
     const page = await SetupPage.open(defaultSetup("B"));
     expect(page.sentence).toBe(
-      "B chanter, low A at 493.9 Hz, band at A 440. Scale septimal. No cross-fingering speaks. Drones: two tenors and a bass. 4 keys in reach.",
+      "B chanter, low A at 493.9 Hz, band at A 440. Scale septimal. No cross-fingering speaks. Fingered as usual. Drones: two tenors and a bass. 4 keys in reach.",
     );
   });
 
@@ -273,4 +273,50 @@ test("The table of keys names each with its written key, tonic and reach, then w
     ["C♯ minor written B minor", "the nine", "B, a major third down, a minor seventh up"],
   ]);
   expect(page.said("Keys in reach")).toContain("With high G♯ speaking: B major, F♯ mixolydian, C♯ dorian, G♯ minor.");
+});
+
+describe("fingering the nine", () => {
+  const press = async (page: SetupPage, note: string, finger: string) => {
+    const rows = [...page.panel("Fingerings").querySelectorAll("hole-row")];
+    const row = rows.find((one) => one.getAttribute("label") === note);
+    row?.shadowRoot?.querySelector<HTMLButtonElement>(`button[aria-label^="${finger}:"]`)?.click();
+    await page.settled();
+  };
+
+  test("shows all nine, highest first, and opens a hole that is pressed", async () => {
+    const page = await SetupPage.open(defaultSetup("B"));
+    const panel = await page.openPanel("Fingerings");
+    expect([...panel.querySelectorAll("dt")].map(({ textContent }) => textContent)).toEqual([
+      "high A",
+      "high G",
+      "F",
+      "E",
+      "D",
+      "C",
+      "B",
+      "low A",
+      "low G",
+    ]);
+    await press(page, "D", "lower little");
+    expect(page.setups.at(-1)?.fingerings.d).toBe("X XXX OOOO");
+    expect(page.sentence).toContain("Fingered as usual but for D.");
+  });
+
+  test("says which gracenote no longer divides the note, and goes back to the usual holes", async () => {
+    const page = await SetupPage.open(defaultSetup("B"));
+    await page.openPanel("Fingerings");
+    await press(page, "low A", "upper index");
+    expect(page.said("Fingerings")).toMatch(/no longer divided by .* or a G gracenote\./);
+    await page.press("Fingerings", "Back to X XXX XXXO for low A");
+    expect(page.setups.at(-1)?.fingerings).toEqual(defaultSetup("B").fingerings);
+    expect(page.sentence).toContain("Fingered as usual.");
+  });
+
+  test("refuses holes that another note has, and says which", async () => {
+    const page = await SetupPage.open(defaultSetup("B"));
+    await page.openPanel("Fingerings");
+    await press(page, "low G", "lower little");
+    expect(page.setups).toEqual([]);
+    expect(page.said("Fingerings")).toContain("So fingered, low G would be low A: two notes cannot be fingered alike.");
+  });
 });
