@@ -1,5 +1,5 @@
 import { shownPitch } from "../pitch/spelling.ts";
-import type { Section, Tempo } from "../score/frame.ts";
+import type { Section, Tempo, Tune } from "../score/frame.ts";
 import type { PipeLine, Score } from "../score/score.ts";
 import { rounded, shownHertz } from "../units/shown.ts";
 import { TICKS_PER_QUARTER } from "../units/ticks.ts";
@@ -44,6 +44,17 @@ export function sectionDirection({ letter, name }: Section): XmlElement | null {
     name === "" ? null : element("direction-type", elementWith("words", { "font-weight": "bold" }, name)),
   ].filter((kind) => kind !== null);
   return kinds.length === 0 ? null : elementWith("direction", { placement: "above" }, ...kinds);
+}
+
+/** A tune's heading at its first bar: title, type and composer as words, since a file has one title. */
+export function tuneDirection({ title, tuneType, composer }: Tune): XmlElement {
+  const said = [tuneType, composer].filter((text) => text !== "").join(", ");
+  return elementWith(
+    "direction",
+    { placement: "above" },
+    element("direction-type", elementWith("words", { "font-weight": "bold", "font-size": "large" }, title)),
+    said === "" ? null : element("direction-type", elementWith("words", { "font-style": "italic" }, said)),
+  );
 }
 
 /** Words in italics, as those where the chanter starts and stops. */

@@ -8,7 +8,7 @@ import type { Ticks } from "../units/ticks.ts";
 import { attributesElement } from "./musicxml-attributes.ts";
 import { leftBarline, rightBarline } from "./musicxml-barlines.ts";
 import { beamedTogether, beamSteps } from "./musicxml-beams.ts";
-import { referenceWords, sectionDirection, tempoDirection, wordsDirection } from "./musicxml-directions.ts";
+import { referenceWords, sectionDirection, tempoDirection, tuneDirection, wordsDirection } from "./musicxml-directions.ts";
 import { gracenoteElements } from "./musicxml-gracenotes.ts";
 import { harmonyElement } from "./musicxml-harmony.ts";
 import { lyricsOf, NO_OPEN_WORDS, type OpenWords } from "./musicxml-lyrics.ts";
@@ -44,13 +44,14 @@ export function measureElements(part: Part): readonly XmlElement[] {
   });
 }
 
-/** What is new from this bar on: the pitch to tune to, the section, the tempo. */
+/** What is new from this bar on: the tune, the section, the tempo (which a new tune says again), the pitch to tune to. */
 function directionsAtStart({ score, line }: Part, bar: number): readonly (XmlElement | null)[] {
   const [before, here] = [score.frames[bar - 1], score.frames[bar] as Frame];
   const sameTempo = before?.tempo.beat === here.tempo.beat && before.tempo.perMinute === here.tempo.perMinute;
   return [
+    here.tune === null ? null : tuneDirection(here.tune),
     here.section === null ? null : sectionDirection(here.section),
-    sameTempo ? null : tempoDirection(here.tempo),
+    sameTempo && here.tune === null ? null : tempoDirection(here.tempo),
     bar > 0 ? null : wordsDirection(referenceWords(score, line.kind === "pipes" ? line : null), "above"),
   ];
 }

@@ -1,3 +1,4 @@
+import type { PartStyle } from "../engraving/part-style.ts";
 import { playerOf } from "../ensemble/catalogue.ts";
 import { partKeyOf } from "../ensemble/part-key.ts";
 import type { Clef } from "../ensemble/player.ts";
@@ -12,6 +13,7 @@ export interface Part {
   readonly line: Line;
   /** `P1`, `P2`: unique in the file. */
   readonly id: string;
+  readonly charts: PartStyle["charts"];
 }
 
 /** What to add to the written pitch to get the sounding one. Its chromatic part is the same in every bar of a part; a respelled key may move the other. */

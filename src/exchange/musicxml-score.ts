@@ -1,3 +1,4 @@
+import { type PartStyle, PLAIN_STYLE } from "../engraving/part-style.ts";
 import type { Line, Score } from "../score/score.ts";
 import { identificationElement, partListElement } from "./musicxml-head.ts";
 import { measureElements } from "./musicxml-measures.ts";
@@ -11,6 +12,8 @@ const DOCUMENT_TYPE =
 export interface MusicxmlOptions {
   /** The day it is made, `2026-11-25`; left out unless it is given, so that the same score gives the same file. */
   readonly encodingDate?: string;
+  /** Which notes of the pipes say their holes: cross-fingered ones where the printed page charts them, or every one, as a learner's part does (cross-fingered). */
+  readonly charts?: PartStyle["charts"];
 }
 
 /**
@@ -30,8 +33,8 @@ export function musicxmlOfPart(score: Score, line: Line, options: MusicxmlOption
   return documentOf(score, [line], options);
 }
 
-function documentOf(score: Score, lines: readonly Line[], { encodingDate }: MusicxmlOptions): string {
-  const parts = lines.map((line, index): Part => ({ score, line, id: `P${index + 1}` }));
+function documentOf(score: Score, lines: readonly Line[], { encodingDate, charts = PLAIN_STYLE.charts }: MusicxmlOptions): string {
+  const parts = lines.map((line, index): Part => ({ score, line, id: `P${index + 1}`, charts }));
   return xmlDocument(
     DOCUMENT_TYPE,
     elementWith(

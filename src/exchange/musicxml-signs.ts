@@ -1,5 +1,6 @@
 import { type BarSign, barSigns } from "../engraving/bar-signs.ts";
 import { barContextOf, eventsOf } from "../engraving/part-facts.ts";
+import { PLAIN_STYLE } from "../engraving/part-style.ts";
 import type { Frame } from "../score/frame.ts";
 import { type LineEvent, type LineNote, soundAlike } from "../score/like-events.ts";
 import { tupletGroups } from "../score/tuplet-groups.ts";
@@ -27,7 +28,10 @@ export function signsOf(part: Part, bar: number): readonly Sign[] {
   const events = eventsOf(part.score, part.line, bar);
   const tuplets = tupletGroups({ events } as Parameters<typeof tupletGroups>[0]);
   const frame = part.score.frames[bar] as Frame;
-  const signs = barSigns(events, barContextOf(part.score, part.line, bar, NOWHERE)).flatMap((sign) => restsOfShortBar(sign, frame));
+  const signs = barSigns(
+    events,
+    barContextOf(part.score, part.line, bar, { ...NOWHERE, style: { ...PLAIN_STYLE, charts: part.charts } }),
+  ).flatMap((sign) => restsOfShortBar(sign, frame));
   return signs.map((sign, index): Sign => {
     const place = sign.event;
     const isFirst = signs[index - 1]?.event !== place;

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { musicxmlOfPart } from "../../src/exchange/musicxml-score.ts";
 import { type ChanterName, defaultSetup } from "../../src/pipes/default-setups.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
+import { withCrossFingering } from "../../src/pipes/setup-changes.ts";
 import { concertPitch } from "../../src/pitch/spelling.ts";
 import type { PipeNote } from "../../src/score/bar.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
@@ -95,6 +96,22 @@ describe("a pipe part in MusicXML", () => {
     expect(part.texts("//note[1]//hole-closed").join(" ")).toBe("yes yes yes yes yes no yes yes");
     expect(part.texts("//note[3]//hole-closed").join(" ")).toBe("no yes yes yes yes yes yes no");
     expect(part.text("//note[1]//hole/hole-type")).toBe("thumb");
+  });
+
+  it("shows a cross-fingering's holes as the piper has edited them", () => {
+    const setup = withCrossFingering(fullSetup("Bb"), "c-natural", { holes: "X XXX XOXH" });
+    const part = partOf([pipeNote("c-natural", 3840)], setup);
+    expect(part.texts("//note[1]//hole-closed").join(" ")).toBe("yes yes yes yes yes no yes half");
+  });
+
+  it("heads a tune of a medley with its title, type and composer, and says the tempo again", () => {
+    const tune = { title: "Crane Lullaby", tuneType: "Slow air", composer: "Mairi Quern" };
+    const bar = { kind: "pipes", events: FOUR } as const;
+    const line: PipeLine = { kind: "pipes", id: "pipes", name: "Pipes", setup: fullSetup("Bb"), bars: [bar, bar] };
+    const score: Score = { ...lanternScore(), frames: [frame(), { ...frame(), tune }], lines: [line] };
+    const part = xmlReading(musicxmlOfPart(score, line));
+    expect(part.texts("//measure[2]//words")).toEqual(["Crane Lullaby", "Slow air, Mairi Quern"]);
+    expect(part.count("//measure[2]//metronome")).toBe(1);
   });
 
   it("keeps the hertz of low A, what it is called, the scale and the band's A as fields, and in words for the reader", () => {
