@@ -146,7 +146,7 @@ export class NinefoldApp extends LitElement {
         </div>
       </header>
       ${this.#views(session)}
-      <main class=${this.view === "grid" ? "shows-grid" : "shows-part"}>
+      <main class=${this.view === "grid" ? "shows-grid" : "shows-part"} @gracenotes-touched=${this.#sound.groupTouched} @gracenotes-released=${this.#sound.groupReleased}>
         <section class="grid-sheet" aria-label="Scale grid">${this.#grid(session, pipes)}</section>
         <section class="desk" aria-label="Parts">
           ${repeat(

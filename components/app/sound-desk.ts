@@ -3,6 +3,7 @@ import type { Selection } from "../../src/editing/selection.ts";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { type Blend, USUAL_BLEND } from "../../src/playback/blend.ts";
+import { atTempo, type GroupToHear } from "../../src/playback/heard-group.ts";
 import { type PlaySettings, USUAL_SETTINGS } from "../../src/playback/play-settings.ts";
 import type { Moment } from "../../src/score/address.ts";
 import { ticks } from "../../src/units/ticks.ts";
@@ -28,6 +29,8 @@ export class SoundDesk implements ReactiveController {
   #state: "still" | "loading" | "playing" = "still";
   /** Counts requests to sound, so that a stop asked for while sound still loads is heeded. */
   #asked = 0;
+  /** Counts what was pointed at, likewise. */
+  #pointed = 0;
   #letGo: (() => void) | null = null;
 
   constructor(host: ReactiveControllerHost) {
@@ -116,6 +119,22 @@ export class SoundDesk implements ReactiveController {
     if (player === null || asked !== this.#asked) return;
     this.#letGo = player.soundNote(setup, note);
   }
+
+  /** Gracenotes are pointed at: they sound once between their notes, at the tempo in force. What plays is not talked over. */
+  readonly groupTouched = async (event: CustomEvent<{ readonly group: GroupToHear }>): Promise<void> => {
+    this.release();
+    const pointed = ++this.#pointed;
+    if (this.#state === "playing") return;
+    const player = await this.#ready();
+    if (player === null || pointed !== this.#pointed || player.playing) return;
+    this.#letGo = player.soundGroup(atTempo(event.detail.group, this.#settings.tempoPercent));
+  };
+
+  /** They are not pointed at any more, also where sound is still loading. */
+  readonly groupReleased = (): void => {
+    this.#pointed += 1;
+    this.release();
+  };
 
   release(): void {
     this.#letGo?.();

@@ -1,114 +1,352 @@
-import { css, html, LitElement, nothing } from "lit";
-import type { ChanterNote, PlainNote } from "../../src/pipes/chanter-note.ts";
-import { gracenotesInReach } from "../../src/pipes/gracenotes-in-reach.ts";
-import { controls, focusRing } from "../shared/styles.ts";
-import { gracenoteChoice, gracenotesOfKey } from "./gracenote-choice.ts";
+import { html, LitElement, nothing } from "lit";
+import type { GracenoteChoice, GracenoteOffer } from "../../src/arranging/gracenote-offers.ts";
+import { spelledGroup } from "../../src/arranging/spelled-group.ts";
+import type { PlainNote } from "../../src/pipes/chanter-note.ts";
+import { lettersOfGracenotes } from "../../src/pipes/gracenote-letters.ts";
+import { noteName, spokenNote } from "../../src/pipes/note-names.ts";
+import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
+import { gracenoteKey, NUMBERED } from "./gracenote-keys.ts";
+import { gracenoteMenuStyles } from "./gracenote-menu-styles.ts";
+import { drawPicture } from "./gracenote-picture.ts";
+import { groupOf, pictureOf, sentence, shownSpelling } from "./offered-group.ts";
 
-/** How much room the menu takes at most, px. */
-const WIDTH = 272;
-const HEIGHT = 100;
+/** How far the sheet stays from the window's edge, px. */
 const GAP = 8;
 
+/** A group is heard once the hand or the keys have rested on it for so long, in milliseconds, so that passing over is silent. */
+const RESTS = 140;
+
+/** The same while a group is being spelled: a hand that types is not talked over. */
+const RESTS_IN_TYPING = 500;
+
+/** Letters typed within so many milliseconds spell one name. */
+const TYPED_TOGETHER = 900;
+
+/** What the hand or the keys are on; the key tells it from the same group elsewhere. */
+interface Pointed {
+  readonly offer: GracenoteOffer;
+  readonly key: string;
+}
+
 /**
- * A small choice of gracenotes beside a note: press one, or its letter.
+ * The choice of gracenotes for a note: exactly what fits there, drawn and heard, and a field for anything else the fingers can do. Nothing
+ * changes until something is taken; Escape leaves the note as it was.
  *
- * @fires gracenotes-chosen
+ * @fires gracenotes-chosen what was taken; no gracenotes at all to take them away
+ * @fires menu-left by Escape
+ * @fires gracenotes-touched these are pointed at: let them be heard
+ * @fires gracenotes-released they are not any more
  */
 export class GracenoteMenu extends LitElement {
-  static override properties = { note: { state: true }, now: { state: true } };
+  static override properties = {
+    choice: { state: true },
+    now: { state: true },
+    here: { state: true },
+    spelling: { state: true },
+    byTouch: { state: true },
+  };
 
-  /** The note the gracenote is for; null while the menu is closed. */
-  declare private note: ChanterNote | null;
+  /** The note and what fits on it; null while the menu is closed. */
+  declare private choice: GracenoteChoice | null;
   declare private now: readonly PlainNote[];
+  /** The offer that keys or finger are on; -1 before a finger has touched one. */
+  declare private here: number;
+  declare private spelling: string;
+  /** Whether the device is touched: what is taken then has a button of its own, since a finger cannot hover. */
+  declare private byTouch: boolean;
+  #typed = "";
+  #typedAt = 0;
+  #waiting: ReturnType<typeof setTimeout> | null = null;
+  #heard: string | null = null;
+  #finger = false;
 
-  static override styles = [
-    controls,
-    focusRing,
-    css`
-      [popover] {
-        inset: auto;
-        margin: 0;
-        padding: 8px;
-        border: 1px solid var(--rule);
-        border-radius: var(--r-sheet);
-        background: var(--paper);
-        color: var(--ink);
-        box-shadow: var(--shadow-lift);
-      }
-      p {
-        padding: 0 4px 4px;
-      }
-      .row {
-        display: flex;
-        gap: 4px;
-      }
-      button {
-        min-inline-size: 44px;
-        min-block-size: 44px;
-        border: 1px solid var(--rule);
-        border-radius: var(--r-4);
-        background: var(--paper);
-        color: var(--ink);
-        font: 500 15px/20px var(--sans);
-        cursor: pointer;
-      }
-      button[aria-pressed="true"] {
-        border-color: var(--steel);
-        color: var(--steel);
-      }
-      button:disabled {
-        color: var(--ink-3);
-        cursor: default;
-        border-style: dashed;
-      }
-    `,
-  ];
+  static override styles = [controls, focusRing, visuallyHidden, gracenoteMenuStyles];
 
   constructor() {
     super();
-    this.note = null;
+    this.choice = null;
     this.now = [];
+    this.here = 0;
+    this.spelling = "";
+    this.byTouch = false;
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#release();
   }
 
   override render() {
-    return html`<div popover="auto" role="dialog" aria-label="Gracenote" @keydown=${this.#key} @toggle=${this.#toggled}>
-      ${this.note === null ? nothing : gracenoteChoice(this.note, this.now, this.#choose)}
+    const { choice } = this;
+    return html`<div popover="auto" role="dialog" aria-label="Gracenotes" @keydown=${this.#key} @toggle=${this.#toggled} @focusout=${this.#left}>
+      ${choice === null ? nothing : this.#sheet(choice)}
     </div>`;
   }
 
-  /** Opens the menu near a place of the window, px. */
-  async show(note: ChanterNote, now: readonly PlainNote[], x: number, y: number): Promise<void> {
-    this.note = note;
+  /** Opens the menu near a place of the window, px; on a phone at the foot. */
+  async show(choice: GracenoteChoice, x: number, y: number): Promise<void> {
+    const now = choice.place.note.gracenotes;
+    const found = choice.offers.findIndex(({ spelling }) => spelling === lettersOfGracenotes(now));
+    this.choice = choice;
     this.now = now;
+    this.byTouch = matchMedia("(pointer: coarse)").matches;
+    this.here = this.byTouch ? found : Math.max(0, found);
+    this.spelling = found === -1 ? lettersOfGracenotes(now) : "";
     await this.updateComplete;
     const panel = this.#panel;
     panel.showPopover();
-    panel.style.left = `${Math.max(GAP, Math.min(innerWidth - WIDTH - GAP, x))}px`;
-    panel.style.top = `${Math.max(GAP, Math.min(innerHeight - HEIGHT - GAP, y))}px`;
-    panel.querySelector<HTMLElement>("button:not(:disabled)")?.focus();
+    const { width, height } = panel.getBoundingClientRect();
+    if (!matchMedia("(max-width: 599px)").matches) {
+      panel.style.left = `${Math.max(GAP, Math.min(innerWidth - width - GAP, x))}px`;
+      panel.style.top = `${Math.max(GAP, Math.min(innerHeight - height - GAP, y))}px`;
+    } else panel.style.left = panel.style.top = "";
+    this.#focusHere();
   }
 
   get #panel(): HTMLElement {
     return this.renderRoot.querySelector("[popover]") as HTMLElement;
   }
 
-  readonly #choose = (gracenotes: readonly PlainNote[]): void => {
+  #sheet(choice: GracenoteChoice) {
+    const { place, offers, whyNone } = choice;
+    const after = place.before[0]?.note.note ?? null;
+    return html`<div class="head">
+        <span>Gracenotes on <b>${noteName(place.note.note)}</b>, after ${after === null ? "silence" : noteName(after)}</span>
+      </div>
+      ${
+        whyNone === null
+          ? html`<div class="list" role="listbox" aria-label=${`What fits on ${spokenNote(place.note.note)}`} @pointerleave=${this.#release} @pointerdown=${this.#pressed}>
+              ${offers.map((offer, index) => this.#option(choice, offer, index))}
+            </div>`
+          : html`<p class="none">${whyNone}</p>`
+      }
+      ${this.#foot(choice)}`;
+  }
+
+  #option(choice: GracenoteChoice, offer: GracenoteOffer, index: number) {
+    const isNow = offer.spelling === lettersOfGracenotes(this.now);
+    const isHere = index === this.here;
+    const stop = isHere || (this.here === -1 && index === 0);
+    const mark = offer.mark === "from-memory" ? "from memory" : "";
+    return html`<div
+      role="option"
+      class=${isHere ? "here" : ""}
+      tabindex=${stop ? 0 : -1}
+      aria-selected=${isNow ? "true" : "false"}
+      data-index=${index}
+      title=${offer.source}
+      @pointerenter=${this.#entered}
+      @focus=${this.#focused}
+      @click=${this.#clicked}
+    >
+      <span class="figure" aria-hidden="true">${index < NUMBERED ? index + 1 : ""}</span>
+      ${drawPicture(pictureOf(choice, offer))}
+      <span class="words"
+        ><span class="name">${sentence(offer.name)}</span><span class="heard">, </span><span class="letters">${shownSpelling(offer, choice.place.note.note)}</span></span
+      ><span class="mark">${mark === "" ? nothing : html`<span class="heard">, </span>${mark}`}${isNow ? html`<span class="heard">, </span><span class="now">there now</span>` : nothing}</span>
+    </div>`;
+  }
+
+  #foot(choice: GracenoteChoice) {
+    const { spelling } = this;
+    const judged = spelling.trim() === "" ? null : spelledGroup(choice, spelling);
+    const offer = judged?.ok ? judged.value.offer : null;
+    const words =
+      judged === null
+        ? hintFor(choice, this.byTouch)
+        : judged.ok
+          ? `${sentence(judged.value.offer.name)}: ${shownSpelling(judged.value.offer, choice.place.note.note)}. ${judged.value.caution}`
+          : judged.reason;
+    return html`<form class="foot" novalidate @submit=${this.#spelled}>
+      <label class="field">
+        <span>Or spell it: G A B c d e f g a, or names</span>
+        <input
+          type="text"
+          name="spelling"
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck="false"
+          .value=${spelling}
+          aria-invalid=${judged !== null && !judged.ok ? "true" : "false"}
+          aria-describedby="answer"
+          @input=${this.#typing}
+        />
+      </label>
+      <button class="btn" type="submit" ?disabled=${offer === null}>Put it there</button>
+      <div id="answer" class="answer" aria-live="polite">
+        ${offer === null ? nothing : drawPicture(pictureOf(choice, offer))}<span>${words}</span>
+      </div>
+      ${this.now.length === 0 && !this.byTouch ? nothing : this.#acts(choice.offers[this.here])}
+    </form>`;
+  }
+
+  /** What a finger takes, and taking all away. It stands there from the first, so that no row moves under the finger. */
+  #acts(offer: GracenoteOffer | undefined) {
+    const take = html`<button class="btn main" type="button" ?disabled=${offer === undefined} @click=${() => this.#take(offer)}>Take it</button>`;
+    return html`<div class="acts">
+      <button class="link" type="button" ?disabled=${this.now.length === 0} @click=${this.#takeAway}>Take all away</button>
+      ${this.byTouch ? take : nothing}
+    </div>`;
+  }
+
+  // ---- taking ----
+
+  #take(offer: Pick<GracenoteOffer, "gracenotes" | "further"> | undefined): void {
+    if (offer === undefined) return;
+    this.#release();
     this.#panel.hidePopover();
-    this.dispatchEvent(new CustomEvent("gracenotes-chosen", { detail: { gracenotes } }));
+    this.dispatchEvent(new CustomEvent("gracenotes-chosen", { detail: { gracenotes: offer.gracenotes, further: offer.further } }));
+  }
+
+  readonly #takeAway = (): void => this.#take({ gracenotes: [], further: [] });
+
+  readonly #spelled = (event: SubmitEvent): void => {
+    event.preventDefault();
+    const judged = this.choice === null ? null : spelledGroup(this.choice, this.spelling);
+    if (judged?.ok) this.#take(judged.value.offer);
   };
 
+  // ---- keys ----
+
   readonly #key = (event: KeyboardEvent): void => {
-    const gracenotes = event.ctrlKey || event.metaKey || event.altKey ? null : gracenotesOfKey(event.key);
-    if (gracenotes === null || this.note === null) return;
+    const { choice } = this;
+    const inField = event.target instanceof HTMLInputElement;
+    if (choice === null || inField || event.target instanceof HTMLButtonElement || event.ctrlKey || event.metaKey || event.altKey) {
+      // What is typed here is not the grid's.
+      event.stopPropagation();
+      if (event.key === "Escape") this.#leave(event);
+      return;
+    }
+    if (event.key === "Escape") {
+      this.#leave(event);
+      return;
+    }
+    const typed = event.timeStamp - this.#typedAt < TYPED_TOGETHER ? this.#typed : "";
+    const does = gracenoteKey(event.key, choice.offers, Math.max(0, this.here), typed);
+    if (does === null) return;
     event.preventDefault();
     event.stopPropagation();
-    const inReach = gracenotesInReach(this.note);
-    if (gracenotes.every((gracenote) => inReach.includes(gracenote))) this.#choose(gracenotes);
+    const isLetter = /^[a-z ]$/i.test(event.key);
+    this.#typed = isLetter ? typed + event.key.toLowerCase() : "";
+    this.#typedAt = event.timeStamp;
+    switch (does.kind) {
+      case "take":
+        this.#take(choice.offers[does.index]);
+        break;
+      case "take-away":
+        this.#takeAway();
+        break;
+      case "spell":
+        this.renderRoot.querySelector("input")?.focus();
+        break;
+      case "go":
+        this.here = does.index;
+        void this.updateComplete.then(() => this.#focusHere());
+        break;
+    }
+  };
+
+  /** Nothing is taken, and the keys go back to where they were. */
+  #leave(event: KeyboardEvent): void {
+    event.preventDefault();
+    event.stopPropagation();
+    this.#panel.hidePopover();
+    this.#tell("menu-left", {});
+  }
+
+  /** The focus goes to where the keys are, or to the field where nothing fits. */
+  #focusHere(): void {
+    const option = this.renderRoot.querySelector<HTMLElement>('[role="option"][tabindex="0"]');
+    if (option === null) this.renderRoot.querySelector("input")?.focus();
+    else option.focus();
+    option?.scrollIntoView({ block: "nearest" });
+  }
+
+  // ---- hand ----
+
+  readonly #pressed = (event: PointerEvent): void => {
+    this.#finger = event.pointerType === "touch";
+  };
+
+  readonly #entered = (event: PointerEvent): void => {
+    if (event.pointerType !== "touch") this.#point(indexOf(event), RESTS);
+  };
+
+  readonly #focused = (event: FocusEvent): void => {
+    const index = indexOf(event);
+    if (this.here === -1) return;
+    this.here = index;
+    this.#point(index, RESTS);
+  };
+
+  /** A mouse takes; a finger, which cannot hover, hears first and takes with the second touch. */
+  readonly #clicked = (event: MouseEvent): void => {
+    const index = indexOf(event);
+    const offer = this.choice?.offers[index];
+    if (this.#finger && index !== this.here) {
+      this.here = index;
+      this.#point(index, 0);
+    } else this.#take(offer);
+  };
+
+  readonly #typing = (event: InputEvent): void => {
+    this.spelling = (event.target as HTMLInputElement).value;
+    const judged = this.choice === null ? null : spelledGroup(this.choice, this.spelling);
+    if (judged?.ok) this.#hear({ offer: judged.value.offer, key: `spelled ${judged.value.offer.spelling}` }, RESTS_IN_TYPING);
+    else this.#release();
+  };
+
+  readonly #left = (event: FocusEvent): void => {
+    if (!(event.relatedTarget instanceof Node && this.#panel.contains(event.relatedTarget))) this.#release();
+  };
+
+  // ---- hearing ----
+
+  #point(index: number, rests: number): void {
+    const offer = this.choice?.offers[index];
+    if (offer !== undefined) this.#hear({ offer, key: `${index}` }, rests);
+  }
+
+  /** Asks for a group to be heard once the hand has rested on it; the same one is not asked for twice without leaving it. */
+  #hear({ offer, key }: Pointed, rests: number): void {
+    const { choice } = this;
+    if (choice === null || key === this.#heard) return;
+    this.#release();
+    this.#heard = key;
+    this.#waiting = setTimeout(() => {
+      this.#waiting = null;
+      this.#tell("gracenotes-touched", { group: groupOf(choice, offer) });
+    }, rests);
+  }
+
+  readonly #release = (): void => {
+    if (this.#heard === null) return;
+    this.#heard = null;
+    if (this.#waiting !== null) clearTimeout(this.#waiting);
+    else this.#tell("gracenotes-released", {});
+    this.#waiting = null;
   };
 
   readonly #toggled = (event: ToggleEvent): void => {
-    if (event.newState === "closed") this.note = null;
+    if (event.newState === "open") return;
+    this.#release();
+    this.choice = null;
   };
+
+  #tell(name: string, detail: object): void {
+    this.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
+  }
+}
+
+/** What stands under the field until something is written. */
+function hintFor({ offers }: GracenoteChoice, byTouch: boolean): string {
+  if (offers.length === 0) return "What you spell here is put there all the same, if the fingers can do it.";
+  if (byTouch) return "Touch one to hear it, and again to take it.";
+  return `Enter takes one, or its figure${offers.length > NUMBERED ? " where it has one" : ""}; letters find a name; 0 takes all away.`;
+}
+
+function indexOf(event: Event): number {
+  return Number((event.currentTarget as HTMLElement).dataset.index);
 }
 
 customElements.define("gracenote-menu", GracenoteMenu);

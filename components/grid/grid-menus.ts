@@ -1,7 +1,7 @@
+import { gracenoteChoiceAt } from "../../src/arranging/gracenote-offers.ts";
 import type { Selection } from "../../src/editing/selection.ts";
-import type { PlainNote } from "../../src/pipes/chanter-note.ts";
 import { barAtTime, barStarts, momentAt, scoreTicks } from "../../src/score/bar-starts.ts";
-import { stretchChosen } from "./asked.ts";
+import { addressAt, stretchChosen } from "./asked.ts";
 import { chosenNote, chosenTime, type HeldNote } from "./chosen-notes.ts";
 import { copyTime } from "./clipboard.ts";
 import type { GridHost } from "./grid-host.ts";
@@ -10,7 +10,7 @@ import "./gracenote-menu.ts";
 import "./hand-menu.ts";
 import { type HandWord, handWords } from "./hand-words.ts";
 import { handAt, hitAt } from "./hit-test.ts";
-import { graceNote } from "./note-acts.ts";
+import { type GracenotesTaken, graceNote } from "./note-acts.ts";
 import { areaOf } from "./overlay.ts";
 
 /** How far under a note its menu opens, px. */
@@ -41,15 +41,19 @@ export class GridMenus {
     const { left, y } = areaOf(scene, chosen);
     const box = scroller.getBoundingClientRect();
     const menu = root.querySelector("gracenote-menu");
-    void menu?.show(chosen.note, chosen.event.gracenotes, box.left + left - scroller.scrollLeft, box.top + y + UNDER);
+    const choice = gracenoteChoiceAt(this.#host.score, addressAt(this.#host.score, this.#host.pipes.id, chosen.from));
+    if (choice !== null) void menu?.show(choice, box.left + left - scroller.scrollLeft, box.top + y + UNDER);
   }
 
-  readonly gracenotesChosen = (event: CustomEvent<{ readonly gracenotes: readonly PlainNote[] }>): void => {
+  readonly gracenotesChosen = (event: CustomEvent<GracenotesTaken>): void => {
     const { score, pipes, caret } = this.#host;
     const chosen = this.#chosen();
-    if (chosen !== null) this.#host.ask(graceNote(score, pipes.id, chosen, event.detail.gracenotes));
+    if (chosen !== null) this.#host.ask(graceNote(score, pipes.id, chosen, event.detail));
     this.#host.moveCaret(caret, true);
   };
+
+  /** The keys come back to the cell they were on. */
+  readonly left = (): void => this.#host.moveCaret({ ...this.#host.caret }, true);
 
   /** The second button of the mouse, or the key for it: chooses what is there, and shows what can be done with it. */
   readonly asked = (event: MouseEvent): void => {

@@ -1,16 +1,16 @@
 import { css, html, LitElement, nothing } from "lit";
+import { gracenoteChoiceAt } from "../../src/arranging/gracenote-offers.ts";
 import { NOTHING, type Selection } from "../../src/editing/selection.ts";
-import type { PlainNote } from "../../src/pipes/chanter-note.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import type { Score } from "../../src/score/score.ts";
 import { controls, focusRing } from "../shared/styles.ts";
-import type { Asked } from "./asked.ts";
+import { type Asked, addressAt } from "./asked.ts";
 import { chosenNote, type HeldNote } from "./chosen-notes.ts";
 import { copyTime } from "./clipboard.ts";
-import { gracenoteChoice } from "./gracenote-choice.ts";
+import "./gracenote-menu.ts";
 import type { GridStep } from "./grid-step.ts";
 import { type HandWord, handWords, isOffered } from "./hand-words.ts";
-import { graceNote } from "./note-acts.ts";
+import { type GracenotesTaken, graceNote } from "./note-acts.ts";
 
 /** How many words there is room for. */
 const SHOWN = 6;
@@ -29,7 +29,6 @@ export class HandPanel extends LitElement {
     line: { attribute: false },
     selection: { attribute: false },
     step: { attribute: false },
-    gracing: { state: true },
   };
 
   declare score: Score | null;
@@ -37,7 +36,6 @@ export class HandPanel extends LitElement {
   declare selection: Selection;
   /** How finely time is drawn: by how much a note gets longer. */
   declare step: GridStep;
-  declare private gracing: boolean;
 
   static override styles = [
     controls,
@@ -74,31 +72,6 @@ export class HandPanel extends LitElement {
         cursor: default;
         font-weight: 400;
       }
-      .graces {
-        padding-block: 8px 0;
-      }
-      .graces .row {
-        display: flex;
-        gap: 8px;
-        padding-block-start: 4px;
-      }
-      .graces button {
-        flex: 1;
-        min-block-size: 44px;
-        border: 1px solid var(--rule);
-        border-radius: var(--r-4);
-        background: var(--paper);
-        color: var(--ink);
-        font: 500 15px/20px var(--sans);
-      }
-      .graces button[aria-pressed="true"] {
-        border-color: var(--steel);
-        color: var(--steel);
-      }
-      .graces button:disabled {
-        color: var(--ink-3);
-        border-style: dashed;
-      }
     `,
   ];
 
@@ -108,40 +81,46 @@ export class HandPanel extends LitElement {
     this.line = "";
     this.selection = NOTHING;
     this.step = "eighth";
-    this.gracing = false;
   }
 
   override render() {
     const { score } = this;
     if (score === null) return nothing;
-    const held = chosenNote(score, this.line, this.selection);
     const words = handWords(score, this.line, this.selection, this.step)?.slice(0, SHOWN);
-    return html`<div class="six" role="group" aria-label=${held === null ? "The chosen bars" : "The chosen note"}>
+    return html`<div class="six" role="group" aria-label=${this.#held === null ? "The chosen bars" : "The chosen note"}>
         ${
           words?.map(
             (word) => html`<button type="button" ?disabled=${!isOffered(word)} @click=${() => this.#press(word)}>${word.words}</button>`,
           ) ?? FIRST_WORDS.map((word) => html`<button type="button" disabled>${word}</button>`)
         }
       </div>
-      ${
-        this.gracing && held !== null
-          ? html`<div class="graces">${gracenoteChoice(held.note, held.event.gracenotes, (gracenotes) => this.#grace(held, gracenotes))}</div>`
-          : nothing
-      }`;
+      <gracenote-menu @gracenotes-chosen=${this.#gracenotesChosen}></gracenote-menu>`;
   }
 
   #press({ does }: HandWord): void {
     if (does.kind === "ask") this.#ask(does.asked);
-    else if (does.kind === "gracenotes") this.gracing = !this.gracing;
+    else if (does.kind === "gracenotes") this.#showGracenotes();
     else if (this.score !== null) {
       copyTime(this.score, this.line, does.from, does.to);
       this.requestUpdate();
     }
   }
 
-  #grace(held: HeldNote, gracenotes: readonly PlainNote[]): void {
-    this.gracing = false;
-    if (this.score !== null) this.#ask(graceNote(this.score, this.line, held, gracenotes));
+  #showGracenotes(): void {
+    const held = this.#held;
+    if (this.score === null || held === null) return;
+    const choice = gracenoteChoiceAt(this.score, addressAt(this.score, this.line, held.from));
+    const { left, bottom } = this.getBoundingClientRect();
+    if (choice !== null) void this.renderRoot.querySelector("gracenote-menu")?.show(choice, left, bottom);
+  }
+
+  readonly #gracenotesChosen = (event: CustomEvent<GracenotesTaken>): void => {
+    const held = this.#held;
+    if (this.score !== null && held !== null) this.#ask(graceNote(this.score, this.line, held, event.detail));
+  };
+
+  get #held(): HeldNote | null {
+    return this.score === null ? null : chosenNote(this.score, this.line, this.selection);
   }
 
   #ask(asked: Asked | null): void {

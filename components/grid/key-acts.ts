@@ -60,7 +60,9 @@ export const KEY_HELP: readonly { readonly about: string; readonly keys: readonl
       { keys: "Shift C, F, G", does: "C natural, F natural, high G♯, where they speak" },
       { keys: "Enter", does: "a note on the row you are on" },
       { keys: "1 to 5", does: "draw in quarters, eighths, 16ths, 32nds, triplets" },
-      { keys: ", then G, D, E, A", does: "a gracenote; , then 0 takes it away" },
+      { keys: ",", does: "gracenotes: what fits, drawn and heard" },
+      { keys: ", then G, D, E, A", does: "that gracenote; a figure takes the one it numbers, 0 takes all away" },
+      { keys: ", then /", does: "spell a group" },
     ],
   },
   {

@@ -1,4 +1,5 @@
 import type { ChanterNote, PlainNote } from "../../src/pipes/chanter-note.ts";
+import type { Address } from "../../src/score/address.ts";
 import { scoreTicks } from "../../src/score/bar-starts.ts";
 import type { Edit } from "../../src/score/edit.ts";
 import type { LineId } from "../../src/score/line-id.ts";
@@ -154,10 +155,17 @@ export function holdThrough(score: Score, line: LineId, time: number): Asked | n
   return rest === null ? null : asked([{ kind: "hold", at: addressAt(score, line, rest.from) }], { kind: "nothing" });
 }
 
-/** Gives a note its gracenotes, none for an empty list. */
-export function graceNote(score: Score, line: LineId, held: HeldNote, gracenotes: readonly PlainNote[]): Asked {
+/** Gracenotes for a note, and for those after it that a figure spans. */
+export interface GracenotesTaken {
+  readonly gracenotes: readonly PlainNote[];
+  readonly further: readonly { readonly address: Address; readonly gracenotes: readonly PlainNote[] }[];
+}
+
+/** Gives a note its gracenotes, none for an empty list, and with a figure those of the notes it spans. */
+export function graceNote(score: Score, line: LineId, held: HeldNote, { gracenotes, further }: GracenotesTaken): Asked {
   const at = addressAt(score, line, held.from);
-  return asked([{ kind: "gracenotes", at, gracenotes }], { kind: "note", at });
+  const others = further.map((one): Edit => ({ kind: "gracenotes", at: one.address, gracenotes: one.gracenotes }));
+  return asked([{ kind: "gracenotes", at, gracenotes }, ...others], { kind: "note", at });
 }
 
 /** Starts the chanter with a note, or no longer. */

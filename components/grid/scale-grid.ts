@@ -262,7 +262,7 @@ export class ScaleGrid extends LitElement {
         <div class="margin">${guard([pitch, this.step], () => (isCompact ? nothing : drawMargin(scene, this.step, this.#chooseStep, this.showKeys)))}</div>
       </div>
       <div class="keys" popover="auto" role="dialog" aria-label="Keys">${guard([], keysPage)}</div>
-      <gracenote-menu @gracenotes-chosen=${this.#menus.gracenotesChosen}></gracenote-menu>
+      <gracenote-menu @gracenotes-chosen=${this.#menus.gracenotesChosen} @menu-left=${this.#menus.left}></gracenote-menu>
       <hand-menu @word-pressed=${this.#menus.wordPressed}></hand-menu>
       <div class="heard said" role="status" aria-live="polite"></div>`;
   }
@@ -284,8 +284,6 @@ export class ScaleGrid extends LitElement {
     }
   }
 
-  // ---- what is drawn here ----
-
   /** The column of names; written again only when something in it is another. */
   #labels(scene: GridScene, chosen: ChanterNote | null) {
     const { pitch, measures, score } = scene;
@@ -295,8 +293,6 @@ export class ScaleGrid extends LitElement {
       drawLabels({ rows: pitch.rows, setup: pitch.setup, measures, compact: measures === PHONE, ...marked }),
     );
   }
-
-  // ---- what the hand asks for ----
 
   #makeHost(): GridHost {
     const grid = this;

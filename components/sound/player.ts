@@ -2,6 +2,8 @@ import type { PlayerId } from "../../src/ensemble/player.ts";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { type Blend, gainOf, levelOf, USUAL_BLEND } from "../../src/playback/blend.ts";
+import type { ChanterSpan } from "../../src/playback/chanter-spans.ts";
+import { type GroupToHear, heardGroup } from "../../src/playback/heard-group.ts";
 import type { PlaySettings } from "../../src/playback/play-settings.ts";
 import { type Schedule, scheduleOf } from "../../src/playback/schedule.ts";
 import { barsOfStretch, momentAtSecond, placeAtSecond, playedBarAt, secondAtMoment, timelineOf } from "../../src/playback/timeline.ts";
@@ -12,9 +14,9 @@ import { seconds } from "../../src/units/seconds.ts";
 import { ticks } from "../../src/units/ticks.ts";
 import { type TimeOf, timeOnClock } from "./audio-clock.ts";
 import { BlendGraph } from "./blend-graph.ts";
+import { GONE_AFTER, LoneSound, touchedNote } from "./lone-sound.ts";
 import { SampleShelf } from "./sample-bank.ts";
 import { limiterTo, type SoundContext, soundContextOf } from "./sound-context.ts";
-import { TouchedNote } from "./touched-note.ts";
 
 /** What the player has to say while it plays. */
 export interface PlayerNews {
@@ -29,6 +31,9 @@ const WAITS_FOR_RECORDINGS = 1200;
 
 /** From now to the first sound, in seconds: time to build the graph. */
 const STARTS_IN = 0.08;
+
+/** What sounds by itself begins this much after the touch, in seconds, since what is past cannot be written. */
+const SOON = 0.01;
 
 /** The soonest a change of what is planned can be heard. */
 const CHANGES_IN = 0.1;
@@ -83,7 +88,9 @@ export class Player {
   /** Counts what was asked for. */
   #asked = 0;
   #following: ReturnType<typeof setTimeout> | null = null;
-  readonly #touched = new Set<TouchedNote>();
+  /** What sounds outside any playing, and when, on the audio clock, the one before it is gone. */
+  #alone: LoneSound | null = null;
+  #quietFrom = 0;
 
   constructor(score: Score, blend: Blend, news: PlayerNews) {
     this.#news = news;
@@ -162,14 +169,25 @@ export class Player {
 
   /** Sounds a chanter note by itself, quietly, until the function given back is called (or a few seconds have passed). */
   soundNote(setup: PipeSetup, note: ChanterNote): () => void {
+    return this.#soundAlone(touchedNote(setup, note));
+  }
+
+  /** Sounds gracenotes between their notes, once, quietly; the function given back ends it before. */
+  soundGroup(group: GroupToHear): () => void {
+    return this.#soundAlone(heardGroup(group));
+  }
+
+  /** Only one such sound is there at a time: what was heard before fades first. */
+  #soundAlone(span: ChanterSpan): () => void {
     void this.#context.native.resume();
+    this.#hush();
     const line = this.#score.lines.find((one) => one.kind === "pipes");
     const chanter = line === undefined ? 1 : gainOf(levelOf(this.#blend, { kind: "line", line: line.id }, this.#score));
-    const touched = new TouchedNote(this.#context, this.#output, setup, note, chanter * gainOf(this.#blend.master));
-    this.#touched.add(touched);
+    const start = Math.max(this.#context.native.currentTime + SOON, this.#quietFrom);
+    const alone = new LoneSound(this.#context, this.#output, span, chanter * gainOf(this.#blend.master), start);
+    this.#alone = alone;
     return () => {
-      touched.letGo();
-      this.#touched.delete(touched);
+      if (this.#alone === alone) this.#hush();
     };
   }
 
@@ -184,9 +202,16 @@ export class Player {
   /** Ends everything and gives the sound device back. */
   async close(): Promise<void> {
     this.#end();
-    for (const touched of this.#touched) touched.letGo();
+    this.#hush();
     document.removeEventListener("visibilitychange", this.#write);
     await this.#context.native.close();
+  }
+
+  #hush(): void {
+    if (this.#alone === null) return;
+    this.#alone.letGo();
+    this.#alone = null;
+    this.#quietFrom = this.#context.native.currentTime + GONE_AFTER;
   }
 
   #end(): void {

@@ -21,6 +21,8 @@ export interface FurtherGracenotes {
   readonly address: Address;
   readonly note: ChanterNote;
   readonly gracenotes: readonly PlainNote[];
+  /** How long that note lasts, seconds. */
+  readonly seconds: number;
 }
 
 /** Gracenotes that may be put on a note. */
@@ -123,11 +125,10 @@ function figureOffer(figure: Figure, places: readonly GracePlace[]): GracenoteOf
     seconds: seconds(gracenotes.length * GRACENOTE_SECONDS),
     mark: figure.mark,
     source: figure.source,
-    further: others.map(({ note, gracenotes: own }, index) => ({
-      address: (places[index + 1] as GracePlace).address,
-      note,
-      gracenotes: own,
-    })),
+    further: others.map(({ note, gracenotes: own }, index) => {
+      const place = places[index + 1] as GracePlace;
+      return { address: place.address, note, gracenotes: own, seconds: place.seconds };
+    }),
   };
 }
 

@@ -40,5 +40,11 @@ export function heardGroup({ setup, before, notes }: GroupToHear): ChanterSpan {
   return { start: seconds(0), stop: seconds(at), steps: pitchSteps(phrase, setup, USUAL_GRACENOTES) };
 }
 
+/** The same at another tempo, in percent of what is written. */
+export function atTempo({ setup, before, notes }: GroupToHear, percent: number): GroupToHear {
+  const stretched = <Note extends { readonly seconds: number }>(one: Note): Note => ({ ...one, seconds: (one.seconds * 100) / percent });
+  return { setup, before: before && stretched(before), notes: notes.map(stretched) };
+}
+
 /** What is heard by itself stands in no score. */
 const NOWHERE = { line: "", bar: 0, at: ticks(0) };

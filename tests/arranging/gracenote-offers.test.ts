@@ -48,8 +48,8 @@ describe("what is offered on a note", () => {
     const place = offers.findIndex(({ further }) => further.length > 0);
     expect(offers[place]).toMatchObject({ name: "G, D, E in turn", spelling: "{g}B {d}B {e}B", gracenotes: ["high-g"] });
     expect(offers[place]?.further).toEqual([
-      { address: at(0, 4), note: "b", gracenotes: ["d"] },
-      { address: at(0, 6), note: "b", gracenotes: ["e"] },
+      { address: at(0, 4), note: "b", gracenotes: ["d"], seconds: 1 },
+      { address: at(0, 6), note: "b", gracenotes: ["e"], seconds: 1 },
     ]);
     expect(offers.slice(0, place).every(({ gracenotes }) => gracenotes.length === 1)).toBe(true);
     expect(offers[place + 1]?.gracenotes.length).toBeGreaterThan(1);
@@ -65,7 +65,7 @@ describe("what is offered on a note", () => {
 
   it("is a tachum on a C that is shorter than the low A after it", () => {
     const tachum = (text: string) => offersFor(sketch(text), at(0, 2)).find(({ name }) => name === "tachum");
-    expect(tachum("e2! c2 A4")?.further).toEqual([{ address: at(0, 4), note: "low-a", gracenotes: ["e"] }]);
+    expect(tachum("e2! c2 A4")?.further).toEqual([{ address: at(0, 4), note: "low-a", gracenotes: ["e"], seconds: 2 }]);
     expect(tachum("e2! c4 A2")).toBeUndefined();
   });
 

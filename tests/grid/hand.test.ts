@@ -2,7 +2,6 @@ import { describe, expect, test } from "vitest";
 import type { Asked } from "../../components/grid/asked.ts";
 import { chosenNote, type HeldNote, heldNoteAt } from "../../components/grid/chosen-notes.ts";
 import { askedBy, type Gesture, ghostOf, type Hand } from "../../components/grid/gesture.ts";
-import { gracenotesOfKey } from "../../components/grid/gracenote-choice.ts";
 import { DESK, heightOf } from "../../components/grid/grid-measures.ts";
 import { gridRows } from "../../components/grid/grid-rows.ts";
 import { type HitField, hitAt } from "../../components/grid/hit-test.ts";
@@ -151,12 +150,5 @@ describe("keys", () => {
   test("no two lines of the page of keys name the same key", () => {
     const keys = KEY_HELP.flatMap((group) => group.keys.map((line) => line.keys));
     expect(new Set(keys).size).toBe(keys.length);
-  });
-
-  test("gracenotes have their letter; 0 is none", () => {
-    expect(gracenotesOfKey("g")).toEqual(["high-g"]);
-    expect(gracenotesOfKey("A")).toEqual(["high-a"]);
-    expect(gracenotesOfKey("0")).toEqual([]);
-    expect(gracenotesOfKey("x")).toBeNull();
   });
 });

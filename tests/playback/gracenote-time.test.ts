@@ -5,7 +5,7 @@ import { defaultSetup } from "../../src/pipes/default-setups.ts";
 import { EMBELLISHMENTS } from "../../src/pipes/embellishment-table.ts";
 import { lettersOfGracenotes } from "../../src/pipes/gracenote-letters.ts";
 import { hertzOf } from "../../src/pipes/sounding.ts";
-import { heardGroup } from "../../src/playback/heard-group.ts";
+import { atTempo, heardGroup } from "../../src/playback/heard-group.ts";
 import { scheduleOf } from "../../src/playback/schedule.ts";
 import { bpm } from "../../src/units/bpm.ts";
 import { ticks } from "../../src/units/ticks.ts";
@@ -95,6 +95,13 @@ describe("a group heard by itself", () => {
     const notes = [{ note: "c", gracenotes: ["low-g", "d", "low-g"], seconds: 1 }] as const;
     expect(steps({ setup, before: { note: "e", seconds: 1 }, notes })[1]).toBe("low-g@0.48");
     expect(steps({ setup, before: null, notes })).toEqual(["low-g@0.00", "d@0.04", "low-g@0.08", "c@0.12"]);
+  });
+
+  it("is slower where the transport is: at 50 percent its notes last twice as long, its gracenotes as long as ever", () => {
+    const before = { note: "b", seconds: 0.1 } as const;
+    const group = { setup, before, notes: [{ note: "d", gracenotes: ["low-g"], seconds: 0.2 }] } as const;
+    expect(steps(atTempo(group, 50))).toEqual(["b@0.00", "low-g@0.20", "d@0.24"]);
+    expect(heardGroup(atTempo(group, 50)).stop).toBeCloseTo(0.6, 9);
   });
 
   it("is a figure on several notes, one after the other", () => {

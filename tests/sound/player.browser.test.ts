@@ -4,6 +4,7 @@ import { loadPlayer } from "../../components/sound/load-player.ts";
 import type { Player } from "../../components/sound/player.ts";
 import { hertzOf } from "../../src/pipes/sounding.ts";
 import { type Blend, USUAL_BLEND } from "../../src/playback/blend.ts";
+import type { GroupToHear } from "../../src/playback/heard-group.ts";
 import { USUAL_SETTINGS } from "../../src/playback/play-settings.ts";
 import type { Moment } from "../../src/score/address.ts";
 import { bpm } from "../../src/units/bpm.ts";
@@ -218,6 +219,26 @@ test("a touched note sounds until it is let go", async () => {
   await pause(200);
   expect(peakNow()).toBeLessThan(INAUDIBLE);
   await expect.poll(peakNow, { timeout: 2000 }).toBe(0);
+});
+
+test("a group of gracenotes sounds once, and the next one waits until it is gone", async () => {
+  const [pipes] = score.lines;
+  if (pipes?.kind !== "pipes") throw new RangeError("no pipes");
+  const group = (note: "e" | "low-a") =>
+    ({ setup: pipes.setup, before: null, notes: [{ note, gracenotes: ["high-g"], seconds: 5 }] }) satisfies GroupToHear;
+  await clicked(async () => {
+    player = await loadPlayer(score, LOUD, { moved: () => undefined, stopped: () => undefined });
+    player.soundGroup(group("e"));
+  });
+  await expect.poll(peakNow, { timeout: 4000 }).toBeGreaterThan(0.01);
+  // Another one is asked for while it sounds: for a moment neither is heard.
+  const letGo = player?.soundGroup(group("low-a"));
+  let quietest = 1;
+  for (const until = performance.now() + 220; performance.now() < until; await pause(4)) quietest = Math.min(quietest, peakNow());
+  expect(quietest).toBeLessThan(INAUDIBLE);
+  await expect.poll(peakNow, { timeout: 1000 }).toBeGreaterThan(0.01);
+  letGo?.();
+  await expect.poll(peakNow, { timeout: 1000 }).toBe(0);
 });
 
 test("no audio context is made before a player is asked for, no worker is made by it, nothing leaves the origin", async () => {
