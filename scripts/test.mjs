@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { buildIfChanged } from "./build.mjs";
 import { CHECKS, runChecks } from "./check.mjs";
 import { findChromium } from "./find-chromium.mjs";
+import { hasPoppler } from "./find-poppler.mjs";
 import { installMissingPackages } from "./packages.mjs";
 import { run, runTool } from "./run.mjs";
 
@@ -35,6 +36,7 @@ try {
 async function testAll() {
   await installMissingPackages();
   const chromium = await chromiumOrInstalled();
+  await popplerIfPossible();
 
   heading("Types and lint");
   const steps = (await runChecks(CHECKS)).map((check) => ({ ...check, passed: 0, failed: check.ok ? 0 : 1, skipped: 0 }));
@@ -52,16 +54,32 @@ async function chromiumOrInstalled() {
   const found = findChromium();
   if (found) return found;
   if (process.env.CHROMIUM) throw new Error(`There is no program at $CHROMIUM (${process.env.CHROMIUM}).`);
-  if (process.getuid?.() === 0 && (await run("apt-get", ["--version"], { quiet: true })).code === 0) {
-    console.log("Installing Chromium …");
-    await run("apt-get", ["update", "-qq"], { quiet: true });
-    const environment = { DEBIAN_FRONTEND: "noninteractive" };
-    const { output } = await run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", "chromium"], { quiet: true, environment });
-    const installed = findChromium();
-    if (installed) return installed;
-    console.error(output);
-  }
+  const output = await installedByApt("chromium", "Chromium");
+  const installed = findChromium();
+  if (installed) return installed;
+  if (output !== null) console.error(output);
   throw new Error("The tests need Chromium: install the package chromium, or set CHROMIUM to the path of Chromium or Chrome.");
+}
+
+/** What reads PDF files from outside. Where it cannot be had, those tests are skipped and say so. */
+async function popplerIfPossible() {
+  if (hasPoppler()) return;
+  await installedByApt("poppler-utils", "poppler-utils");
+  if (!hasPoppler()) console.log("The package poppler-utils is not there; what it would read in PDF files is not tested.");
+}
+
+/**
+ * Installs a package where this is possible: on Debian and its kin, as root.
+ * @param {string} name
+ * @param {string} shown
+ * @returns {Promise<string | null>} what the installer said; null where there is none
+ */
+async function installedByApt(name, shown) {
+  if (process.getuid?.() !== 0 || (await run("apt-get", ["--version"], { quiet: true })).code !== 0) return null;
+  console.log(`Installing ${shown} …`);
+  await run("apt-get", ["update", "-qq"], { quiet: true });
+  const environment = { DEBIAN_FRONTEND: "noninteractive" };
+  return (await run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", name], { quiet: true, environment })).output;
 }
 
 /**

@@ -41,6 +41,10 @@ export const handOverStyles = css`
     align-items: center;
     gap: 8px;
   }
+  .sentence select {
+    max-inline-size: 100%;
+    field-sizing: content;
+  }
   .acts {
     display: flex;
     flex-wrap: wrap;
@@ -93,6 +97,9 @@ export const handOverStyles = css`
   .said {
     color: var(--ink-2);
     min-block-size: 24px;
+  }
+  .said.busy-now {
+    min-block-size: 0;
   }
   @media (max-width: 599px) {
     dialog {

@@ -12,7 +12,7 @@ import { type Busy, PdfWork, type PdfWorkEnd } from "./pdf-work.ts";
 /** What the kinds of handout are called in the sentence. */
 const KIND_WORDS: Readonly<Record<HandoutKind, string>> = {
   part: "The part",
-  learner: "The learner’s part, a chart at every note,",
+  learner: "The learner’s part",
 };
 
 const MUSICXML = "application/vnd.recordare.musicxml+xml";
@@ -95,7 +95,7 @@ export class HandOver extends LitElement {
         </div>
         <p class="cap">Performing or recording a cover needs the rights holder’s permission or a licence under local law. Ninefold cannot give it.</p>
         ${this.busy === null ? nothing : this.#busyLine(this.busy)}
-        <p class="said" role="status">${this.said}</p>
+        <p class=${this.busy === null ? "said" : "said busy-now"} role="status">${this.said}</p>
       </header>
       <div class="pages" tabindex="0" role="region" aria-label="The pages as they print">
         <print-pages .pages=${pages} .label=${label}></print-pages>
@@ -122,8 +122,8 @@ export class HandOver extends LitElement {
         ${
           line.kind === "pipes"
             ? html`<select aria-label="Chords" @change=${this.#chordsChosen}>
-                <option value="without" ?selected=${!this.chords}>without the band’s chords</option>
-                <option value="with" ?selected=${this.chords}>with the band’s chords, at written pitch</option>
+                <option value="without" ?selected=${!this.chords}>without chords</option>
+                <option value="with" ?selected=${this.chords}>with the band’s chords</option>
               </select>`
             : nothing
         }

@@ -26,11 +26,12 @@ export interface PaperFont {
 /** Which font has a letter in a face; null where none has. */
 export type PaperFonts = (letter: string, face: Face, weight: TextMark["weight"]) => PaperFont | null;
 
+// Without import attributes, which the development server passes on to the browser although it serves a script.
 const FILES: Readonly<Record<Script, () => Promise<{ readonly default: StoredFonts }>>> = {
-  latin: () => import("./paper-fonts-latin.json", { with: { type: "json" } }),
-  "latin-ext": () => import("./paper-fonts-latin-ext.json", { with: { type: "json" } }),
-  greek: () => import("./paper-fonts-greek.json", { with: { type: "json" } }),
-  cyrillic: () => import("./paper-fonts-cyrillic.json", { with: { type: "json" } }),
+  latin: () => import("./paper-fonts-latin.json"),
+  "latin-ext": () => import("./paper-fonts-latin-ext.json"),
+  greek: () => import("./paper-fonts-greek.json"),
+  cyrillic: () => import("./paper-fonts-cyrillic.json"),
 };
 
 /** Fetches the fonts for all words of some pages. */

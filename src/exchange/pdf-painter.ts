@@ -45,20 +45,25 @@ export class PdfPainter {
     }
   }
 
+  /** All straight strokes are one shape, painted last: everything is the same black, so the order is not seen. */
   #paintGroups(groups: readonly MarkGroup[]): void {
-    for (const { marks } of groups) for (const mark of marks) this.#paintMark(mark);
+    const strokes: string[] = [];
+    for (const { marks } of groups) {
+      for (const mark of marks) {
+        if (mark.kind === "line") strokes.push(strokeShape(mark));
+        else this.#paintMark(mark);
+      }
+    }
+    if (strokes.length > 0) this.#document.addContent(`${strokes.join("\n")}\nf`);
   }
 
-  #paintMark(mark: Mark): void {
+  #paintMark(mark: Exclude<Mark, LineMark>): void {
     switch (mark.kind) {
       case "glyph":
         this.#paintSign(mark);
         return;
       case "path":
         this.#document.addContent(`${pdfPathOf(mark.d)}f`);
-        return;
-      case "line":
-        this.#document.addContent(strokeOf(mark));
         return;
       case "circle":
         this.#document.addContent(circleOf(mark));
@@ -143,8 +148,21 @@ export class PdfPainter {
   }
 }
 
-function strokeOf({ x1, y1, x2, y2, width }: LineMark): string {
-  return `${shortNumber(width, 3)} w ${[x1, y1].map(hundredth).join(" ")} m ${[x2, y2].map(hundredth).join(" ")} l S`;
+/**
+ * A straight stroke as the shape it covers, always turning the same way round so that crossing strokes add up. A stroke as such, and a
+ * lone filled rectangle too, is snapped to whole dots by some viewers: on a screen the lines of a staff come out one thin, the next thick.
+ */
+function strokeShape({ x1, y1, x2, y2, width }: LineMark): string {
+  const length = Math.hypot(x2 - x1, y2 - y1);
+  if (length === 0) return "";
+  const [across, down] = [((y1 - y2) / length) * (width / 2), ((x2 - x1) / length) * (width / 2)];
+  const corners = [
+    [x1 + across, y1 + down],
+    [x2 + across, y2 + down],
+    [x2 - across, y2 - down],
+    [x1 - across, y1 - down],
+  ].map((corner) => corner.map((value) => shortNumber(value, 3)).join(" "));
+  return `${corners[0]} m ${corners.slice(1).join(" l ")} l h`;
 }
 
 function circleOf({ x, y, radius, filled }: CircleMark): string {

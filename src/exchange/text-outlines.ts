@@ -11,11 +11,12 @@ interface StoredOutlines {
 /** The outline of a letter in a face as the `d` of an SVG path, y downwards from the baseline; empty for a space, null where there is none. */
 export type TextOutlines = (letter: string, face: Face, weight: TextMark["weight"]) => string | null;
 
+// Without import attributes, which the development server passes on to the browser although it serves a script.
 const FILES: Readonly<Record<Script, () => Promise<{ readonly default: StoredOutlines }>>> = {
-  latin: () => import("./text-outlines-latin.json", { with: { type: "json" } }),
-  "latin-ext": () => import("./text-outlines-latin-ext.json", { with: { type: "json" } }),
-  greek: () => import("./text-outlines-greek.json", { with: { type: "json" } }),
-  cyrillic: () => import("./text-outlines-cyrillic.json", { with: { type: "json" } }),
+  latin: () => import("./text-outlines-latin.json"),
+  "latin-ext": () => import("./text-outlines-latin-ext.json"),
+  greek: () => import("./text-outlines-greek.json"),
+  cyrillic: () => import("./text-outlines-cyrillic.json"),
 };
 
 /** Fetches the outlines for all words of some pages. */
