@@ -6,7 +6,7 @@ import { installMissingPackages } from "./packages.mjs";
 
 /*
  * npm run bench: a table of what takes how long and weighs how much, each beside its goal where there is one.
- * npm run bench -- edit load   runs only those of: edit, engraving, load, start.
+ * npm run bench -- edit load   runs only those of: edit, engraving, load, paper, start.
  * Nothing here passes or fails: times depend on the machine. What must hold (the first load's limit) is a test.
  */
 
@@ -27,6 +27,10 @@ try {
     load: async () => {
       await build();
       return (await load("first-load.ts")).firstLoad();
+    },
+    paper: async () => {
+      await build();
+      return (await load("paper.ts")).paper();
     },
     start: async () => (await load("cold-start.ts")).coldStart(),
   };
