@@ -13,7 +13,7 @@ import type { Frame } from "../../src/score/frame.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { drawGround, drawInk } from "./bar-drawing.ts";
 import { barPlaces, totalWidth } from "./bar-places.ts";
-import { traceOf } from "./bar-trace.ts";
+import { leadsFromBefore, traceOf } from "./bar-trace.ts";
 import { AFTER_LAST } from "./caret-marks.ts";
 import { heldNoteAt } from "./chosen-notes.ts";
 import { drawCells } from "./grid-cells.ts";
@@ -60,8 +60,9 @@ export function inkOfBars(scene: GridScene, range: BarRange) {
     const frame = score.frames[index] as Frame;
     const width = widths[index] ?? 0;
     const into = carried[index - range.first] ?? null;
-    return guard([bar, frame, width, into, pitch], () =>
-      drawInk(traceOf(bar, into), { frame, width, height: pitch.height, speaks: pitch.speaks, ink: measures.ink }, pitch.foot),
+    const next = leadsFromBefore(line.bars[index + 1]);
+    return guard([bar, frame, width, into, next, pitch], () =>
+      drawInk(traceOf(bar, into, next), { frame, width, height: pitch.height, speaks: pitch.speaks, ink: measures.ink }, pitch.foot),
     );
   });
 }

@@ -1,10 +1,8 @@
 import { type ChanterNote, isCrossFingered } from "../../src/pipes/chanter-note.ts";
+import { GRACENOTE_SECONDS } from "../../src/pipes/gracenote-seconds.ts";
 import type { Frame } from "../../src/score/frame.ts";
 import { frameTicks } from "../../src/score/meter.ts";
 import type { BarTrace, Change, Stroke } from "./bar-trace.ts";
-
-/** How long a gracenote sounds, in seconds. *Source:* none published; a usual guess (about 40 ms). */
-const GRACENOTE_SECONDS = 0.04;
 
 /** A gracenote is never drawn narrower, or two of its lines would become one. */
 const LEAST_GRACENOTE = 2;
@@ -65,6 +63,11 @@ export function inkStart(scale: BarScale, at: number, ticks: number, gracenotes:
   return tenth(placeInBar(scale, at) + gracenotes * gracenoteWidth(scale, gracenotes, ticks));
 }
 
+/** Where what is held ends: at the next moment, or before the gracenotes that take its end. */
+export function inkEnd(scale: Pick<BarScale, "frame" | "width">, { from, to, ahead }: Pick<Stroke, "from" | "to" | "ahead">): number {
+  return tenth(placeInBar(scale, to) - ahead * gracenoteWidth(scale, ahead, to - from));
+}
+
 /** Draws a bar's trace. */
 export function inkPaths(trace: BarTrace, scale: BarScale): InkPaths {
   const of = (wanted: (note: ChanterNote) => boolean, line: number): string =>
@@ -87,9 +90,9 @@ export function inkPaths(trace: BarTrace, scale: BarScale): InkPaths {
       .join(""),
     gracenotes: trace.changes
       .filter((change) => change.gracenotes.length > 0)
-      .map((change) => gracenoteLine(change, trace, scale))
+      .map((change) => gracenoteLine(change, scale))
       .join(""),
-    rests: trace.held.map(({ from, to, note }) => `M${placeInBar(scale, from)} ${scale.height(note)}H${placeInBar(scale, to)}`).join(""),
+    rests: trace.held.map((rest) => `M${placeInBar(scale, rest.from)} ${scale.height(rest.note)}H${inkEnd(scale, rest)}`).join(""),
   };
 }
 
@@ -98,8 +101,9 @@ function strokeArea(stroke: Stroke, scale: BarScale, line: number): string {
   const y = scale.height(stroke.note);
   const left = stroke.goesOn
     ? placeInBar(scale, stroke.from)
-    : inkStart(scale, stroke.from, stroke.to - stroke.from, stroke.gracenotes.length) + CORNER;
-  const right = Math.max(left + 1, placeInBar(scale, stroke.to) - (placeInBar(scale, stroke.to) >= scale.width ? 0 : CORNER));
+    : inkStart(scale, stroke.from, stroke.to - stroke.from, stroke.onBeat) + CORNER;
+  const end = inkEnd(scale, stroke);
+  const right = Math.max(left + 1, end - (end >= scale.width ? 0 : CORNER));
   return areaPath(left, right, y, scale.ink - line);
 }
 
@@ -120,17 +124,17 @@ function thread(change: Change, scale: BarScale): string {
   return `M${placeInBar(scale, change.at)} ${scale.height(change.from)}V${scale.height(change.to)}`;
 }
 
-/** Up and down through the gracenotes, each for its own time, to the note. */
-function gracenoteLine(change: Change, trace: BarTrace, scale: BarScale): string {
-  const stroke = trace.strokes.find(({ from }) => from === change.at);
-  const each = gracenoteWidth(scale, change.gracenotes.length, (stroke?.to ?? change.at) - change.at);
-  let x = placeInBar(scale, change.at);
-  let path = `M${x} ${scale.height(change.from ?? change.to)}`;
-  for (const gracenote of change.gracenotes) {
+/** Up and down through the gracenotes, each for its own time, to the note: from its beat on, or up to its beat. */
+function gracenoteLine({ at, from, to, gracenotes, placement, room }: Change, scale: BarScale): string {
+  const each = gracenoteWidth(scale, gracenotes.length, room);
+  const beat = placeInBar(scale, at);
+  let x = placement === "before-beat" ? tenth(beat - each * gracenotes.length) : beat;
+  let path = `M${x} ${scale.height(from ?? to)}`;
+  for (const gracenote of gracenotes) {
     x = tenth(x + each);
     path += `V${scale.height(gracenote)}H${x}`;
   }
-  return `${path}V${scale.height(change.to)}`;
+  return `${path}V${scale.height(to)}`;
 }
 
 function tenth(value: number): number {

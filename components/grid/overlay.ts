@@ -1,13 +1,15 @@
 import { nothing, svg } from "lit";
 import { type ChanterNote, isCrossFingered } from "../../src/pipes/chanter-note.ts";
-import { barAtTime, barStarts, timeOf } from "../../src/score/bar-starts.ts";
+import type { PipeBar } from "../../src/score/bar.ts";
+import { barAtTime, barStarts, momentAt, scoreTicks, timeOf } from "../../src/score/bar-starts.ts";
 import { carriedInto } from "../../src/score/carried-note.ts";
 import type { BarRange } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { Frame } from "../../src/score/frame.ts";
-import { frameTicks } from "../../src/score/meter.ts";
+import { eventAt } from "../../src/score/placed-events.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
 import { placeOfTime } from "./bar-places.ts";
+import { comesAhead } from "./bar-trace.ts";
 import { type HeldNote, heldNoteAt } from "./chosen-notes.ts";
 import type { Ghost } from "./gesture.ts";
 import { type GridMeasures, rowsHeight } from "./grid-measures.ts";
@@ -29,19 +31,34 @@ export interface InkArea {
   readonly y: number;
 }
 
-/** Where a note with all it is tied to stands; it begins after its gracenotes. */
+/** Where a note with all it is tied to stands: from after the gracenotes on its beat to before those that take its end. */
 export function areaOf(scale: ScoreScale, held: HeldNote): InkArea {
   const { score, widths } = scale;
-  const bar = barAtTime(score.frames, held.from);
-  const frame = score.frames[bar] as Frame;
-  const inBar = Math.min(held.to - held.from, held.event.ticks, frameTicks(frame));
-  const count = held.event.gracenotes.length;
-  const graces = count * gracenoteWidth({ frame, width: widths[bar] ?? 0 }, count, inBar);
   return {
-    left: placeOfTime(score.frames, widths, held.from) + graces,
-    right: placeOfTime(score.frames, widths, held.to),
+    left: placeOfTime(score.frames, widths, held.from) + gracedStart(scale, held),
+    right: placeOfTime(score.frames, widths, held.to) - gracedEnd(scale, held),
     y: scale.height(held.note),
   };
+}
+
+/** How wide the gracenotes on a note's own beat are, px. */
+function gracedStart({ score, line, widths }: ScoreScale, { event, from }: HeldNote): number {
+  const { bar, at } = momentAt(score.frames, from);
+  if (comesAhead(event) && noteBefore(line, bar, at) !== null) return 0;
+  const count = event.gracenotes.length;
+  return count * gracenoteWidth({ frame: score.frames[bar] as Frame, width: widths[bar] ?? 0 }, count, event.ticks);
+}
+
+/** How wide the gracenotes are that come before the beat of the next note, px. */
+function gracedEnd({ score, line, widths }: ScoreScale, { to }: HeldNote): number {
+  const { bar, at } = momentAt(score.frames, to - 1);
+  const last = eventAt(line.bars[bar] as PipeBar, at);
+  const next = to >= scoreTicks(score.frames) ? null : momentAt(score.frames, to);
+  const following = next === null ? null : eventAt(line.bars[next.bar] as PipeBar, next.at);
+  if (following?.event.kind !== "note" || !comesAhead(following.event)) return 0;
+  if (last?.event.kind !== "note" || last.event.cutOff) return 0;
+  const count = following.event.gracenotes.length;
+  return count * gracenoteWidth({ frame: score.frames[bar] as Frame, width: widths[bar] ?? 0 }, count, last.event.ticks);
 }
 
 /** A stretch that is chosen or being chosen: a wash behind the trace, a rule at both ends. */

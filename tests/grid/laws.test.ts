@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { noteChosen, stretchChosen } from "../../components/grid/asked.ts";
-import { traceOf } from "../../components/grid/bar-trace.ts";
+import { leadsFromBefore, traceOf } from "../../components/grid/bar-trace.ts";
 import { heldNoteAt, notesIn } from "../../components/grid/chosen-notes.ts";
 import { askedBy, type Gesture, type Hand } from "../../components/grid/gesture.ts";
 import { GRID_STEPS } from "../../components/grid/grid-step.ts";
@@ -12,6 +12,7 @@ import { NINE_NOTES } from "../../src/pipes/chanter-note.ts";
 import { scoreTicks } from "../../src/score/bar-starts.ts";
 import { carriedInto, carriedThrough } from "../../src/score/carried-note.ts";
 import { pipeLines } from "../../src/score/line-of.ts";
+import { lengthOf } from "../../src/score/placed-events.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
 import { cases, PATIENCE } from "../support/cases.ts";
 import { anyScore } from "../support/random-scores.ts";
@@ -88,15 +89,34 @@ test("the trace never breaks: each stroke begins where the one before ended, was
     fc.property(anyScore({ repeats: false }), (score) => {
       const { bars } = pipesOf(score);
       bars.forEach((bar, index) => {
-        const { strokes, held, changes } = traceOf(bar, carriedInto(bars, index));
+        const next = leadsFromBefore(bars[index + 1]);
+        const { strokes, held, changes } = traceOf(bar, carriedInto(bars, index), next);
         const pieces = [...strokes, ...held].sort((one, other) => one.from - other.from);
         for (const [at, piece] of pieces.slice(1).entries()) expect(piece.from).toBeGreaterThanOrEqual(pieces[at]?.to ?? 0);
         expect(carriedThrough(bar, carriedInto(bars, index))).toBe(carriedInto(bars, index + 1));
-        for (const change of changes) expect(strokes.some(({ from, note }) => from === change.at && note === change.to)).toBe(true);
+        const begin = [...strokes, ...(next === null ? [] : [{ from: lengthOf(bar), note: next.note }])];
+        for (const change of changes) expect(begin.some(({ from, note }) => from === change.at && note === change.to)).toBe(true);
       });
     }),
     { seed: 43, numRuns: cases(200, 5_000) },
   );
+});
+
+test("every group of gracenotes is drawn once, by its own bar or by the one before it", () => {
+  let groups = 0;
+  fc.assert(
+    fc.property(anyScore({ repeats: false }), (score) => {
+      const { bars } = pipesOf(score);
+      const drawn = bars.flatMap((bar, index) =>
+        traceOf(bar, carriedInto(bars, index), leadsFromBefore(bars[index + 1])).changes.filter(({ gracenotes }) => gracenotes.length > 0),
+      );
+      const written = bars.flatMap(({ events }) => events.filter((event) => event.kind === "note" && event.gracenotes.length > 0));
+      expect(drawn).toHaveLength(written.length);
+      groups += written.length;
+    }),
+    { seed: 44, numRuns: cases(200, 5_000) },
+  );
+  expect(groups).toBeGreaterThan(100);
 });
 
 test("every note can be read out", () => {
