@@ -82,7 +82,26 @@ async function writeText() {
     await write(`src/exchange/text-outlines-${script}.json`, { letters, outlines });
   }
   for (const face of FACES) advances[face.name].push(...ACCIDENTALS.map(({ smufl }) => accidental(smufl).advance));
-  await write("src/engraving/text-advances.json", { letters: Object.values(SCRIPTS).join("") + signs, advances });
+  await write("src/engraving/text-advances.json", withoutBaseWidths(Object.values(SCRIPTS).join("") + signs, advances));
+}
+
+/**
+ * Leaves out what the engraver can tell by itself, since its table is in the first load: letters with a mark that are as wide as the letter
+ * without it in every face, and the bold sans, which no part is written in.
+ * @param {string} letters
+ * @param {Record<string, number[]>} advances
+ */
+function withoutBaseWidths(letters, { sans600: _, ...advances }) {
+  const all = [...letters];
+  const faces = Object.values(advances);
+  const kept = all.map((letter, index) => {
+    const base = all.indexOf(String(letter.normalize("NFD")[0]));
+    return base === index || base === -1 || faces.some((widths) => widths[base] !== widths[index]);
+  });
+  return {
+    letters: all.filter((_, index) => kept[index]).join(""),
+    advances: Object.fromEntries(Object.entries(advances).map(([name, widths]) => [name, widths.filter((_, index) => kept[index])])),
+  };
 }
 
 /** @param {number} smufl */
