@@ -119,6 +119,14 @@ export const appStyles = css`
   .views .fold {
     display: none;
   }
+  /* What changes in one of them need not be looked for in the others. Not on a phone, where the bar for playing leaves the header. */
+  @media (min-width: 600px) {
+    header,
+    footer,
+    small-print {
+      contain: layout style;
+    }
+  }
   @media (max-width: 1099px) {
     .setup-line {
       flex-wrap: wrap;

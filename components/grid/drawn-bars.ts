@@ -10,6 +10,8 @@ import { chordHeldInto, chordSpans } from "../../src/score/chords-in-force.ts";
 import type { BarRange } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { Frame } from "../../src/score/frame.ts";
+import { frameTicks } from "../../src/score/meter.ts";
+import { lengthOf } from "../../src/score/placed-events.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { drawGround, drawInk } from "./bar-drawing.ts";
 import { barPlaces, totalWidth } from "./bar-places.ts";
@@ -139,7 +141,8 @@ function cellsOfBars(scene: GridScene, range: BarRange, step: GridStep, caret: C
         carried,
         setup: pitch.setup,
         bandA: pitch.bandA,
-        row: caret.note,
+        // Only an empty cell speaks of the row; elsewhere another row is no reason to say all cells anew.
+        row: isFilled(bar, frame) ? null : caret.note,
       };
       const findingKey = own.map(({ number, at }) => `${number}@${at}`).join();
       return guard([...Object.values(facts), line.bars[index + 1], findingKey, here?.at ?? null], () =>
@@ -147,6 +150,11 @@ function cellsOfBars(scene: GridScene, range: BarRange, step: GridStep, caret: C
       );
     },
   );
+}
+
+/** Whether notes fill a bar, so that none of its cells is empty. */
+function isFilled(bar: PipeBar, frame: Frame): boolean {
+  return bar.events.every(({ kind }) => kind === "note") && lengthOf(bar) >= frameTicks(frame);
 }
 
 function lengthFrom({ score, line }: GridScene, time: number): number {

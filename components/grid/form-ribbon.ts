@@ -7,6 +7,9 @@ import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import { barAtPlace, barPlaces, totalWidth } from "./bar-places.ts";
 import type { GridView } from "./grid-viewport.ts";
 
+/** A section that is drawn narrower has no room for a name, nor for a finger; px. */
+const LEAST_NAMED = 20;
+
 /** The bracket is never drawn narrower, so that it can be taken hold of; px. */
 const LEAST_BRACKET = 16;
 
@@ -42,6 +45,7 @@ export class FormRibbon extends LitElement {
     css`
       :host {
         display: grid;
+        contain: layout style;
         grid-template-columns: 216px minmax(0, 1fr) 84px;
         block-size: 26px;
       }
@@ -166,7 +170,7 @@ export class FormRibbon extends LitElement {
       <div class="ribbon" @pointerdown=${this.#pressed}>
         <svg aria-hidden="true">${svg`<path class="form" d=${sections.map(({ left, right }) => `M${left + 1} ${low}H${Math.max(left + 2, right - 2)}`).join("")}></path>`}</svg>
         ${sections.map(({ name, first, left, right }) =>
-          name === ""
+          name === "" || right - left < LEAST_NAMED
             ? nothing
             : html`<button
                 class="section"

@@ -34,8 +34,8 @@ export interface CellBar {
   readonly findings: readonly { readonly number: number; readonly at: number }[];
   /** The column the keys are on, in ticks from the bar's start, and the row there; null when it is in another bar. */
   readonly caret: { readonly at: number; readonly row: ChanterNote } | null;
-  /** The row that an empty cell speaks of. */
-  readonly row: ChanterNote;
+  /** The row that an empty cell speaks of; `null` in a bar that has none. */
+  readonly row: ChanterNote | null;
 }
 
 /** One cell a column, with its spoken name; only the one the keys are on is a tab stop. */
@@ -74,7 +74,7 @@ export function cellFacts(cells: CellBar, at: number, end: number): CellFacts {
   }
   const sounding = noteUpTo(cells, at);
   if (sounding !== null) return { ...facts, here: { kind: "held-rest", note: sounding } };
-  return { ...facts, here: { kind: "empty", row: cells.row } };
+  return { ...facts, here: { kind: "empty", row: cells.row ?? "low-a" } };
 }
 
 /** Whether the bar's first note goes on with what sounds into it, without anything between. */

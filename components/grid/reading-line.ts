@@ -65,6 +65,7 @@ export class ReadingLine extends LitElement {
     css`
       :host {
         display: block;
+        contain: layout style;
         border-block-start: 1px solid var(--rule-soft);
       }
       .reading {

@@ -276,7 +276,9 @@ export class ScaleGrid extends LitElement {
     if (this.#wantsFocus) {
       this.#wantsFocus = false;
       this.#bringIntoView(this.caret.time);
-      this.#caretCell()?.focus({ preventScroll: true });
+      const cell = this.#caretCell();
+      // Asking for a focus that is there already would still lay the page out.
+      if (cell !== this.shadowRoot?.activeElement) cell?.focus({ preventScroll: true });
     }
     if (this.#announces) {
       this.#announces = false;
