@@ -48,6 +48,8 @@ export class HandOver extends LitElement {
     },
     made: (name, bytes) => this.#out(name, bytes, "application/pdf"),
   });
+  /** What was pressed to have PDF made; gets the keys back when the work is stopped. */
+  #pressed: HTMLElement | null = null;
 
   constructor() {
     super();
@@ -200,14 +202,15 @@ export class HandOver extends LitElement {
     print();
   };
 
-  readonly #partPdf = (): void => {
-    void this.#makePdf([this.#handout]);
+  readonly #partPdf = (event: Event): void => {
+    void this.#makePdf(event, [this.#handout]);
   };
 
   /** Everybody's part, in score order, and whatever else is chosen for the pipers in place of it. */
-  readonly #allPdf = (): void => {
+  readonly #allPdf = (event: Event): void => {
     const { paper, chords } = this;
     void this.#makePdf(
+      event,
       this.score.lines.map((line) => {
         const kind = handoutKindsFor(line).includes(this.kind) ? this.kind : "part";
         return handoutOf(this.score, line, kind, { paper, chords });
@@ -215,14 +218,17 @@ export class HandOver extends LitElement {
     );
   };
 
-  async #makePdf(handouts: readonly Handout[]): Promise<void> {
+  async #makePdf(event: Event, handouts: readonly Handout[]): Promise<void> {
+    this.#pressed = event.currentTarget as HTMLElement;
     this.said = "";
     const end = await this.#pdf.make(this.score, handouts);
-    this.said = endInWords(end, handouts);
+    // Work that other work has taken the place of has nothing more to say.
+    if (!this.#pdf.isRunning) this.said = endInWords(end, handouts);
   }
 
   readonly #stop = (): void => {
     this.#pdf.stop();
+    this.#pressed?.focus();
   };
 
   readonly #svg = async (): Promise<void> => {
@@ -259,15 +265,15 @@ export class HandOver extends LitElement {
 
 /** What became of some PDF files, in words. */
 function endInWords(end: PdfWorkEnd, handouts: readonly Handout[]): string {
-  if (end.kind === "stopped") return "Stopped. What was made before is handed to the browser to save.";
+  const count = handouts.length;
   if (end.kind === "failed") return `No PDF was made: ${end.message} Printing still works, and can save as PDF.`;
+  if (end.kind === "stopped")
+    return end.made === 0 ? "Stopped. Nothing was handed out." : `Stopped after ${end.made} of ${count} PDF files.`;
   const [first] = handouts;
-  const done =
-    handouts.length === 1 && first !== undefined
-      ? `${first.fileName}.pdf is handed to the browser to save.`
-      : `${handouts.length} PDF files are handed to the browser to save.`;
-  if (end.without.length === 0) return done;
-  return `${done} Our fonts do not have ${end.without.join(" ")}: the PDF shows the number of each. Printing takes them from this device.`;
+  const done = count === 1 && first !== undefined ? `${first.fileName}.pdf is` : `${count} PDF files are`;
+  const handed = `${done} handed to the browser to save.`;
+  if (end.without.length === 0) return handed;
+  return `${handed} Our fonts do not have ${end.without.join(" ")}: the PDF shows the number of each. Printing takes them from this device.`;
 }
 
 /** The day it is, as MusicXML wants it. */

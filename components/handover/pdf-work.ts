@@ -24,7 +24,7 @@ export interface PdfWorkNews {
 /** How a piece of work ended; `without` are the letters that no font has. */
 export type PdfWorkEnd =
   | { readonly kind: "done"; readonly without: readonly string[] }
-  | { readonly kind: "stopped" }
+  | { readonly kind: "stopped"; readonly made: number }
   | { readonly kind: "failed"; readonly message: string };
 
 /** Makes PDF files of handouts one after the other, says how far it is, and can be stopped. */
@@ -65,7 +65,7 @@ export class PdfWork {
         show({ words, share: shareOf(0) });
         const about = { title: score.title, player: label, revision: score.revision };
         const made = await this.#maker.make(pages, about, (done) => show({ words, share: shareOf(done) }));
-        if (made === null) return { kind: "stopped" };
+        if (made === null) return { kind: "stopped", made: index };
         for (const letter of made.without) without.add(letter);
         this.#news.made(`${fileName}.pdf`, made.bytes);
       }

@@ -62,10 +62,13 @@ test("work under 300 ms is not shown; longer work is, with a share that only gro
 });
 
 test("stopped work hands nothing out, says so, and the next file is made all the same", async () => {
+  let stopped = false;
   const told = newWork((busy) => {
-    if (busy.share > 0) work.stop();
+    if (stopped || busy.share === 0) return;
+    stopped = true;
+    work.stop();
   });
-  expect(await work.make(score, [longHandout(2_000)])).toEqual({ kind: "stopped" });
+  expect(await work.make(score, [longHandout(2_000)])).toEqual({ kind: "stopped", made: 0 });
   expect(told.made).toEqual([]);
   expect(told.busy.at(-1)).toBeNull();
   expect(await work.make(score, [pipes])).toMatchObject({ kind: "done" });
