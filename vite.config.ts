@@ -26,6 +26,8 @@ export default defineConfig({
   },
   // A worker loads what it needs in pieces too.
   worker: { format: "es" },
+  // Met in a worker only, where finding it while developing would load the page anew.
+  optimizeDeps: { include: ["pdfkit"] },
   server: { port: 5173, host: "localhost" },
   plugins: [policyInPage(), keptFiles(WORKER), compressedAndStamped()],
 });

@@ -161,7 +161,7 @@ function strokeShape({ x1, y1, x2, y2, width }: LineMark): string {
     [x2 + across, y2 + down],
     [x2 - across, y2 - down],
     [x1 - across, y1 - down],
-  ].map((corner) => corner.map((value) => shortNumber(value, 3)).join(" "));
+  ].map((corner) => corner.map((value) => shortNumber(value, 2)).join(" "));
   return `${corners[0]} m ${corners.slice(1).join(" l ")} l h`;
 }
 

@@ -34,7 +34,7 @@ export function pdfPathOf(d: string): string {
 }
 
 function operatorOf(command: string, x: number, y: number, points: readonly number[]): string {
-  if (command !== "q") return `${points.map((value) => shortNumber(value, 3)).join(" ")} ${command}\n`;
+  if (command !== "q") return `${points.map((value) => shortNumber(value, 2)).join(" ")} ${command}\n`;
   const [midX, midY, endX, endY] = points as [number, number, number, number];
   const third = (from: number, middle: number): number => from + (2 / 3) * (middle - from);
   return operatorOf("c", x, y, [third(x, midX), third(y, midY), third(endX, midX), third(endY, midY), endX, endY]);
@@ -46,7 +46,7 @@ const HANDLE = 0.5523;
 /** A circle as path operators. */
 export function pdfCircle(x: number, y: number, radius: number): string {
   const reach = HANDLE * radius;
-  const at = (...values: readonly number[]): string => values.map((value) => shortNumber(value, 3)).join(" ");
+  const at = (...values: readonly number[]): string => values.map((value) => shortNumber(value, 2)).join(" ");
   return [
     `${at(x + radius, y)} m`,
     `${at(x + radius, y + reach, x + reach, y + radius, x, y + radius)} c`,
