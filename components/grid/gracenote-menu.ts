@@ -8,25 +8,14 @@ import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import { gracenoteKey, NUMBERED } from "./gracenote-keys.ts";
 import { gracenoteMenuStyles } from "./gracenote-menu-styles.ts";
 import { drawPicture } from "./gracenote-picture.ts";
+import { GroupHearing, RESTS, RESTS_IN_TYPING } from "./group-hearing.ts";
 import { groupOf, pictureOf, sentence, shownSpelling } from "./offered-group.ts";
 
 /** How far the sheet stays from the window's edge, px. */
 const GAP = 8;
 
-/** A group is heard once the hand or the keys have rested on it for so long, in milliseconds, so that passing over is silent. */
-const RESTS = 140;
-
-/** The same while a group is being spelled: a hand that types is not talked over. */
-const RESTS_IN_TYPING = 500;
-
 /** Letters typed within so many milliseconds spell one name. */
 const TYPED_TOGETHER = 900;
-
-/** What the hand or the keys are on; the key tells it from the same group elsewhere. */
-interface Pointed {
-  readonly offer: GracenoteOffer;
-  readonly key: string;
-}
 
 /**
  * The choice of gracenotes for a note: exactly what fits there, drawn and heard, and a field for anything else the fingers can do. Nothing
@@ -56,9 +45,11 @@ export class GracenoteMenu extends LitElement {
   declare private byTouch: boolean;
   #typed = "";
   #typedAt = 0;
-  #waiting: ReturnType<typeof setTimeout> | null = null;
-  #heard: string | null = null;
+  /** Whether the last thing that touched the list was a finger. */
   #finger = false;
+  readonly #hearing = new GroupHearing((group) =>
+    group === null ? this.#tell("gracenotes-released", {}) : this.#tell("gracenotes-touched", { group }),
+  );
 
   static override styles = [controls, focusRing, visuallyHidden, gracenoteMenuStyles];
 
@@ -73,7 +64,7 @@ export class GracenoteMenu extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#release();
+    this.#hearing.leave();
   }
 
   override render() {
@@ -115,7 +106,7 @@ export class GracenoteMenu extends LitElement {
       </div>
       ${
         whyNone === null
-          ? html`<div class="list" role="listbox" aria-label=${`What fits on ${spokenNote(place.note.note)}`} @pointerleave=${this.#release} @pointerdown=${this.#pressed}>
+          ? html`<div class="list" role="listbox" aria-label=${`What fits on ${spokenNote(place.note.note)}`} @pointerleave=${this.#hearing.leave} @pointerdown=${this.#pressed}>
               ${offers.map((offer, index) => this.#option(choice, offer, index))}
             </div>`
           : html`<p class="none">${whyNone}</p>`
@@ -193,7 +184,7 @@ export class GracenoteMenu extends LitElement {
 
   #take(offer: Pick<GracenoteOffer, "gracenotes" | "further"> | undefined): void {
     if (offer === undefined) return;
-    this.#release();
+    this.#hearing.leave();
     this.#panel.hidePopover();
     this.dispatchEvent(new CustomEvent("gracenotes-chosen", { detail: { gracenotes: offer.gracenotes, further: offer.further } }));
   }
@@ -221,8 +212,9 @@ export class GracenoteMenu extends LitElement {
       this.#leave(event);
       return;
     }
+    this.#finger = false;
     const typed = event.timeStamp - this.#typedAt < TYPED_TOGETHER ? this.#typed : "";
-    const does = gracenoteKey(event.key, choice.offers, Math.max(0, this.here), typed);
+    const does = gracenoteKey(event.key, choice.offers, this.here, typed);
     if (does === null) return;
     event.preventDefault();
     event.stopPropagation();
@@ -274,7 +266,8 @@ export class GracenoteMenu extends LitElement {
 
   readonly #focused = (event: FocusEvent): void => {
     const index = indexOf(event);
-    if (this.here === -1) return;
+    // A finger brings the focus along with its press: what it does is for the press to say.
+    if (this.here === -1 || this.#finger) return;
     this.here = index;
     this.#point(index, RESTS);
   };
@@ -290,46 +283,28 @@ export class GracenoteMenu extends LitElement {
   };
 
   readonly #typing = (event: InputEvent): void => {
+    const { choice } = this;
     this.spelling = (event.target as HTMLInputElement).value;
-    const judged = this.choice === null ? null : spelledGroup(this.choice, this.spelling);
-    if (judged?.ok) this.#hear({ offer: judged.value.offer, key: `spelled ${judged.value.offer.spelling}` }, RESTS_IN_TYPING);
-    else this.#release();
+    const judged = choice === null ? null : spelledGroup(choice, this.spelling);
+    if (choice === null || !judged?.ok) this.#hearing.leave();
+    else this.#hearing.rest(`spelled ${judged.value.offer.spelling}`, groupOf(choice, judged.value.offer), RESTS_IN_TYPING);
   };
 
   readonly #left = (event: FocusEvent): void => {
-    if (!(event.relatedTarget instanceof Node && this.#panel.contains(event.relatedTarget))) this.#release();
+    if (!(event.relatedTarget instanceof Node && this.#panel.contains(event.relatedTarget))) this.#hearing.leave();
   };
 
   // ---- hearing ----
 
   #point(index: number, rests: number): void {
-    const offer = this.choice?.offers[index];
-    if (offer !== undefined) this.#hear({ offer, key: `${index}` }, rests);
-  }
-
-  /** Asks for a group to be heard once the hand has rested on it; the same one is not asked for twice without leaving it. */
-  #hear({ offer, key }: Pointed, rests: number): void {
     const { choice } = this;
-    if (choice === null || key === this.#heard) return;
-    this.#release();
-    this.#heard = key;
-    this.#waiting = setTimeout(() => {
-      this.#waiting = null;
-      this.#tell("gracenotes-touched", { group: groupOf(choice, offer) });
-    }, rests);
+    const offer = choice?.offers[index];
+    if (choice !== null && offer !== undefined) this.#hearing.rest(`${index}`, groupOf(choice, offer), rests);
   }
-
-  readonly #release = (): void => {
-    if (this.#heard === null) return;
-    this.#heard = null;
-    if (this.#waiting !== null) clearTimeout(this.#waiting);
-    else this.#tell("gracenotes-released", {});
-    this.#waiting = null;
-  };
 
   readonly #toggled = (event: ToggleEvent): void => {
     if (event.newState === "open") return;
-    this.#release();
+    this.#hearing.leave();
     this.choice = null;
   };
 

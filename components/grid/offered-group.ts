@@ -22,10 +22,10 @@ export function pictureOf({ line, place }: GracenoteChoice, { gracenotes, furthe
   return { setup: line.setup, before, notes: [{ note: place.note.note, gracenotes }, ...further], placement };
 }
 
-/** In names: `low G, D, C`; a figure note by note, `high G on B, D on B, E on B`. */
-export function shownSpelling({ gracenotes, further }: GracenoteOffer, note: ChanterNote): string {
+/** In names: `low G, D, C`, and where it comes if not on the beat; a figure note by note, `high G on B; D on B; E on B`. */
+export function shownSpelling({ gracenotes, further, placement }: GracenoteOffer, note: ChanterNote): string {
   const names = gracenotes.map(noteName).join(", ");
-  if (further.length === 0) return names;
+  if (further.length === 0) return placement === "before-beat" ? `${names}, before the beat` : names;
   return [
     `${names} on ${noteName(note)}`,
     ...further.map((one) => `${one.gracenotes.map(noteName).join(", ")} on ${noteName(one.note)}`),

@@ -1,9 +1,6 @@
 import { expect, test } from "vitest";
-import { NINE_NOTES } from "../../src/pipes/chanter-note.ts";
 import { defaultSetup } from "../../src/pipes/default-setups.ts";
 import { droneInChord } from "../../src/pipes/drone-in-chord.ts";
-import { PLAIN_FINGERINGS } from "../../src/pipes/fingerings.ts";
-import { gracenotesInReach } from "../../src/pipes/gracenotes-in-reach.ts";
 
 /* What the A drone is in a chord. *Source:* arithmetic on the chords; the list of written chords is common practice. */
 test.each([
@@ -33,24 +30,4 @@ test("on a B chanter everything lies a tone higher: in F sharp the drone is the 
 test("where no chord sounds the drone has no place in it", () => {
   expect(droneInChord(defaultSetup("A"), "N.C.")).toBeNull();
   expect(droneInChord(defaultSetup("A"), "slowly")).toBeNull();
-});
-
-test("a G gracenote is in reach under high G, D under D, E under E, the thumb under high A", () => {
-  expect(gracenotesInReach("low-g")).toEqual(["high-g", "d", "e", "high-a"]);
-  expect(gracenotesInReach("d")).toEqual(["high-g", "e", "high-a"]);
-  expect(gracenotesInReach("f")).toEqual(["high-g", "high-a"]);
-  expect(gracenotesInReach("high-g")).toEqual(["high-a"]);
-  expect(gracenotesInReach("high-a")).toEqual(["high-g"]);
-  expect(gracenotesInReach("high-g-sharp")).toEqual(["high-g"]);
-});
-
-/** The finger each gracenote lifts, by its place among the eight holes. *Source:* graded lessons: one finger lifted. */
-const FINGERS = { "high-a": 0, "high-g": 1, e: 3, d: 4 } as const;
-
-test("every gracenote in reach, but for the strike on high A, lifts a finger that is down", () => {
-  for (const note of NINE_NOTES.filter((one) => one !== "high-a")) {
-    const holes = PLAIN_FINGERINGS[note].replaceAll(" ", "");
-    for (const gracenote of gracenotesInReach(note))
-      expect(holes[FINGERS[gracenote as keyof typeof FINGERS]], `${gracenote} on ${note}`).toBe("X");
-  }
 });

@@ -7,7 +7,6 @@ import { formatHoles, type Hole, parseHoles } from "../../src/pipes/fingerings.t
 import { movementsOf } from "../../src/pipes/gracenote-group.ts";
 import { gracenotesFromLetters, lettersOfGracenotes } from "../../src/pipes/gracenote-letters.ts";
 import { type GracenoteMovement, movementUpon } from "../../src/pipes/gracenote-movement.ts";
-import { gracenotesInReach, LIFTED_GRACENOTES } from "../../src/pipes/gracenotes-in-reach.ts";
 import { soundingHole, soundsLike } from "../../src/pipes/sounding-hole.ts";
 import type { Outcome } from "../../src/units/outcome.ts";
 
@@ -74,14 +73,17 @@ describe("a gracenote", () => {
     expect(movement.ok && formatHoles(movement.value.holes)).toBe(holes);
   });
 
-  it("lifts for G, D, E and thumb exactly where those are offered as in reach; on high A the G is a strike", () => {
-    for (const note of CHANTER_NOTES) {
-      const inReach = LIFTED_GRACENOTES.filter((gracenote) => {
+  it("lifts for G under high G, for D under D, for E under E, for the thumb under high A; the first finger is down on high G sharp too", () => {
+    const lifted = (note: ChanterNote) =>
+      (["high-g", "d", "e", "high-a"] as const).filter((gracenote) => {
         const movement = upon(note, gracenote);
-        return movement.ok && (movement.value.kind === "lift" || note === "high-a");
+        return movement.ok && movement.value.kind === "lift";
       });
-      expect(inReach, note).toEqual(gracenotesInReach(note));
+    const height = (note: ChanterNote) => CHANTER_NOTES.indexOf(note);
+    for (const note of CHANTER_NOTES.filter((one) => one !== "high-g-sharp")) {
+      expect(lifted(note), note).toEqual((["high-g", "d", "e", "high-a"] as const).filter((gracenote) => height(note) < height(gracenote)));
     }
+    expect(lifted("high-g-sharp")).toEqual(["high-g"]);
   });
 
   it("upon any holes whatever moves the fingers it names and no others, and sounds unlike what lies beneath", () => {

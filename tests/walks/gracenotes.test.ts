@@ -70,6 +70,9 @@ test("on a phone the choice comes up at the foot; one touch hears, the next take
   await expect.poll(async () => (await hand.soundContexts()).map(({ state }) => state), { timeout: 10_000 }).toEqual(["running"]);
   // Nothing moved under the finger.
   expect(await second.boundingBox()).toEqual(before);
+  await list.getByRole("option").nth(0).tap();
+  await second.tap();
+  expect(await list.isVisible()).toBe(true);
   await second.tap();
   await list.waitFor({ state: "hidden" });
   expect(await hand.page.locator("nav.views").getByRole("button", { name: "Undo" }).isEnabled()).toBe(true);
