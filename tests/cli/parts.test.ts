@@ -1,10 +1,11 @@
-import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { spawnSync } from "node:child_process";
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
 import { musicxmlOfPart } from "../../src/exchange/musicxml-score.ts";
 import { savedFormOf } from "../../src/score/saved-form.ts";
-import { ninefold } from "../support/command-line.ts";
+import { ninefold, ROOT } from "../support/command-line.ts";
 import { lanternScore } from "../support/lantern-score.ts";
 import { xmlReading } from "../support/xml-reading.ts";
 
@@ -65,6 +66,27 @@ describe("ninefold parts", () => {
     ]);
     const [part, learner] = files.map(({ path }) => readFileSync(path));
     expect(part).not.toEqual(learner);
+  });
+
+  it("writes PDF from any folder, without npm to say which", () => {
+    const { INIT_CWD: _, ...env } = process.env;
+    const words = [join(ROOT, "scripts/ninefold.mjs"), "parts", "lantern.json", "--out", "band", "--players", "pipes", "--as", "pdf"];
+    const run = spawnSync(process.execPath, words, { cwd: standing, env, encoding: "utf8" });
+    expect(run.stderr).toBe("");
+    expect(readFileSync(run.stdout.trimEnd(), "latin1").startsWith("%PDF-")).toBe(true);
+  });
+
+  it("has what writes PDF in a file of its own, which is loaded for PDF only", async () => {
+    await ninefold(["parts", "--help"]);
+    const cache = join(ROOT, "node_modules/.cache/ninefold");
+    const bundles = readdirSync(cache)
+      .map((hash) => join(cache, hash, "parts"))
+      .filter((path) => existsSync(path));
+    const [latest = ""] = bundles.toSorted((one, other) => statSync(other).mtimeMs - statSync(one).mtimeMs);
+    // Written so by pdfkit and by nothing of ours.
+    const writers = readdirSync(latest).filter((name) => readFileSync(join(latest, name), "utf8").includes("CIDToGIDMap"));
+    expect(writers).toEqual([expect.stringMatching(/^pdf-/)]);
+    expect(readFileSync(join(latest, "command.mjs"), "utf8")).not.toMatch(/^import .*"\.\/pdf-/m);
   });
 
   it("cuts pages for the paper that is asked for, and has chords over the pipe part where they are", async () => {
