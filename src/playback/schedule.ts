@@ -33,7 +33,7 @@ export interface ScheduleOptions {
   readonly passes?: number;
   /** Whether a bar is counted before the music (no). */
   readonly countIn?: boolean;
-  /** (40 ms each, on the beat) */
+  /** (40 ms each, on the beat or before it as the table of embellishments says) */
   readonly gracenotes?: GracenoteTiming;
   /**
    * How long the drones sound before a line's first strike-in: a bar, or a beat (a bar; a beat where playing begins after the start).
