@@ -1,11 +1,12 @@
 import { html, nothing, svg } from "lit";
+import { guard } from "lit/directives/guard.js";
 import { dronePartials } from "../../src/pipes/drones.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { placeOfTime } from "./bar-places.ts";
 import type { Ghost } from "./gesture.ts";
 import { heightOf } from "./grid-measures.ts";
 import { rowFigures } from "./grid-rows.ts";
-import type { GridScene } from "./grid-scene.ts";
+import type { GridScene, PitchScene } from "./grid-scene.ts";
 import { type GridStep, stepEntry } from "./grid-step.ts";
 import { droneLines } from "./label-column.ts";
 import { stepChoice } from "./step-choice.ts";
@@ -13,8 +14,13 @@ import { stepChoice } from "./step-choice.ts";
 /** Partials under this one lie far apart and are not named. */
 const FIRST_NAMED_PARTIAL = 4;
 
-/** What does not change along time: bands of the drone's partials, rows, drones. */
-export function drawBack({ pitch, measures }: GridScene) {
+/** What does not change along time: bands of the drone's partials, rows, drones. Written again only for another setup, band or size. */
+export function drawBack({ pitch }: GridScene) {
+  return guard([pitch], () => drawBands(pitch));
+}
+
+function drawBands(pitch: PitchScene) {
+  const { measures } = pitch;
   return svg`
     ${dronePartials(pitch.setup).map(({ cents }) => svg`<rect class="hum" x="0" y=${heightOf(measures, cents) - 3.5} width="100%" height="7"></rect>`)}
     ${pitch.rows.map((row) => svg`<line class=${row.crossFingered ? "row-line crossed" : "row-line"} x1="0" x2="100%" y1=${row.y} y2=${row.y}></line>`)}
@@ -27,7 +33,12 @@ export function drawBack({ pitch, measures }: GridScene) {
 const TOOLS_ROOM = 51;
 
 /** The right margin: the drone's partials by number, and how finely time is drawn. */
-export function drawMargin({ pitch, measures }: GridScene, step: GridStep, chooseStep: (step: GridStep) => void, showKeys: () => void) {
+export function drawMargin({ pitch }: GridScene, step: GridStep, chooseStep: (step: GridStep) => void, showKeys: () => void) {
+  return guard([pitch, step], () => drawTools(pitch, step, chooseStep, showKeys));
+}
+
+function drawTools(pitch: PitchScene, step: GridStep, chooseStep: (step: GridStep) => void, showKeys: () => void) {
+  const { measures } = pitch;
   const partials = dronePartials(pitch.setup).filter(({ partial }) => partial >= FIRST_NAMED_PARTIAL);
   return html`
     ${partials.length === 0 ? nothing : html`<span class="partial-head">Bass partial</span>`}

@@ -1,23 +1,21 @@
 import { html, nothing, svg } from "lit";
+import { guard } from "lit/directives/guard.js";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import { droneConcertPitch, droneHertz, soundingDrones } from "../../src/pipes/drones.ts";
 import type { Drone, PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { shownPitch } from "../../src/pitch/spelling.ts";
 import { shownCents } from "../../src/units/shown.ts";
 import { styleMap } from "../shared/style-map.ts";
-import { type GridMeasures, rowsHeight } from "./grid-measures.ts";
+import { type GridMeasures, PHONE, rowsHeight } from "./grid-measures.ts";
 import { bareSemitones, type GridRow, NOTICED, spokenRow } from "./grid-rows.ts";
+import type { PitchScene } from "./grid-scene.ts";
 
 /** Where the two scales stand, px from the column's right edge. */
 const CHANTER_SCALE = 46;
 const BAND_SCALE = 8;
 
-/** What the column left of time shows. */
-export interface LabelColumn {
-  readonly rows: readonly GridRow[];
-  readonly setup: PipeSetup;
-  readonly measures: GridMeasures;
-  readonly compact: boolean;
+/** What the column left of time shows of the moment. */
+export interface LabelMarks {
   readonly chosen: ChanterNote | null;
   readonly hovered: ChanterNote | null;
   readonly sounding: ChanterNote | null;
@@ -27,8 +25,16 @@ export interface LabelColumn {
   readonly section: string;
 }
 
-/** The rows' names, their concert pitches, cents off the band, the two scales, and the drones. */
-export function drawLabels(column: LabelColumn) {
+interface LabelColumn extends LabelMarks, PitchScene {
+  readonly compact: boolean;
+}
+
+/** The rows' names, their concert pitches, cents off the band, the two scales, and the drones. Written again only when something of it is another. */
+export function drawLabels(pitch: PitchScene, marks: LabelMarks) {
+  return guard([pitch, ...Object.values(marks)], () => drawColumn({ ...pitch, ...marks, compact: pitch.measures === PHONE }));
+}
+
+function drawColumn(column: LabelColumn) {
   const { rows, measures, compact } = column;
   return html`
     <svg class="scales" aria-hidden="true">${compact ? drawTicks(column) : drawScales(column)}${drawDroneLines(column)}</svg>

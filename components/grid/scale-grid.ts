@@ -1,5 +1,4 @@
 import { html, LitElement, nothing, type PropertyValues } from "lit";
-import { guard } from "lit/directives/guard.js";
 import { NOTHING, type Selection } from "../../src/editing/selection.ts";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { Address, Moment } from "../../src/score/address.ts";
@@ -231,10 +230,16 @@ export class ScaleGrid extends LitElement {
     const blank = isEmpty(this.score, line.id) && !this.#pointer.holding;
     return html`<div class=${isCompact ? "frame compact" : "frame"} style=${styleMap(asProperties(measures))}>
         <div class="labels" @pointerdown=${this.#touch.pressed} @pointerup=${this.#touch.release} @pointercancel=${this.#touch.release} @pointerleave=${this.#touch.release} @keydown=${this.#touch.keyPressed} @keyup=${this.#touch.release} @focusout=${this.#touch.release}>
-          ${this.#labels(scene, chosen?.note ?? null)}
+          ${drawLabels(pitch, {
+            chosen: chosen?.note ?? null,
+            hovered: this.ghost?.note ?? null,
+            sounding: this.sounding,
+            tabStop: this.#tabStop(scene),
+            section: sectionAround(this.score.frames, this.#viewport.firstBar(this.widths)).name,
+          })}
         </div>
         <div class="time" @pointerdown=${this.#handCame} @contextmenu=${this.#menus.asked}>
-          <svg class="back" aria-hidden="true">${guard([pitch], () => drawBack(scene))}</svg>
+          <svg class="back" aria-hidden="true">${drawBack(scene)}</svg>
           <div class="scroller" tabindex="-1" @scroll=${this.#scrolled}>
             <div class="content" style=${styleMap({ width: `${total + AFTER_LAST}px` })}>
               <svg class="drawing" aria-hidden="true">
@@ -259,9 +264,9 @@ export class ScaleGrid extends LitElement {
           </div>
           ${blank ? drawTeaching(isCompact, this.#touch.hearAll, this.#openExample) : nothing}
         </div>
-        <div class="margin">${guard([pitch, this.step], () => (isCompact ? nothing : drawMargin(scene, this.step, this.#chooseStep, this.showKeys)))}</div>
+        <div class="margin">${isCompact ? nothing : drawMargin(scene, this.step, this.#chooseStep, this.showKeys)}</div>
       </div>
-      <div class="keys" popover="auto" role="dialog" aria-label="Keys">${guard([], keysPage)}</div>
+      <div class="keys" popover="auto" role="dialog" aria-label="Keys">${keysPage()}</div>
       <gracenote-menu @gracenotes-chosen=${this.#menus.gracenotesChosen} @menu-left=${this.#menus.left}></gracenote-menu>
       <hand-menu @word-pressed=${this.#menus.wordPressed}></hand-menu>
       <div class="heard said" role="status" aria-live="polite"></div>`;
@@ -284,16 +289,6 @@ export class ScaleGrid extends LitElement {
       this.#announces = false;
       this.#say(this.#cellName());
     }
-  }
-
-  /** The column of names; written again only when something in it is another. */
-  #labels(scene: GridScene, chosen: ChanterNote | null) {
-    const { pitch, measures, score } = scene;
-    const section = sectionAround(score.frames, this.#viewport.firstBar(this.widths)).name;
-    const marked = { chosen, hovered: this.ghost?.note ?? null, sounding: this.sounding, tabStop: this.#tabStop(scene), section };
-    return guard([pitch, ...Object.values(marked)], () =>
-      drawLabels({ rows: pitch.rows, setup: pitch.setup, measures, compact: measures === PHONE, ...marked }),
-    );
   }
 
   #makeHost(): GridHost {
