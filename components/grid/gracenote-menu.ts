@@ -1,4 +1,5 @@
 import { html, LitElement, nothing } from "lit";
+import { notesBefore } from "../../src/arranging/grace-place.ts";
 import type { GracenoteChoice, GracenoteOffer } from "../../src/arranging/gracenote-offers.ts";
 import { spelledGroup } from "../../src/arranging/spelled-group.ts";
 import type { PlainNote } from "../../src/pipes/chanter-note.ts";
@@ -100,9 +101,9 @@ export class GracenoteMenu extends LitElement {
 
   #sheet(choice: GracenoteChoice) {
     const { place, offers, whyNone } = choice;
-    const after = place.before[0]?.note.note ?? null;
+    const after = notesBefore(place).map((note) => (note === null ? "silence" : noteName(note)));
     return html`<div class="head">
-        <span>Gracenotes on <b>${noteName(place.note.note)}</b>, after ${after === null ? "silence" : noteName(after)}</span>
+        <span>Gracenotes on <b>${noteName(place.note.note)}</b>, after ${after.join(" or ")}</span>
       </div>
       ${
         whyNone === null

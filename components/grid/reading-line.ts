@@ -252,9 +252,10 @@ export class ReadingLine extends LitElement {
 
   #note(reading: NoteReading) {
     const role = reading.role === "" ? "" : `, ${reading.role}`;
+    const graced = reading.graced === "" ? "" : ` with ${reading.graced}`;
     const off = Math.abs(reading.offBand) > NOTICED ? "off" : "";
     return html`<div class="told">
-      <span class="words"><b>${reading.name}</b>${role}${this.narrow ? nothing : html`, ${reading.place}.`}</span>
+      <span class="words"><b>${reading.name}</b>${role}${graced}${this.narrow ? nothing : html`, ${reading.place}.`}</span>
       ${
         this.narrow
           ? html`<span class="figures">${reading.concert} <b class=${off}>${reading.cents}</b> cents&emsp;${reading.hertz}&emsp;${reading.length}</span>`

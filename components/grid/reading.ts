@@ -1,10 +1,12 @@
+import { gracePlaceAt } from "../../src/arranging/grace-place-at.ts";
+import { gracingInWords } from "../../src/arranging/named-group.ts";
 import type { Selection } from "../../src/editing/selection.ts";
 import { fingeringOf, type Hole, holesOf, spokenHoles } from "../../src/pipes/fingerings.ts";
 import { noteName } from "../../src/pipes/note-names.ts";
 import { centsOffBand, concertPitchOf, hertzOf } from "../../src/pipes/sounding.ts";
 import { shownPitch } from "../../src/pitch/spelling.ts";
 import { barNumber } from "../../src/score/bar-number.ts";
-import { barAtTime, barStarts } from "../../src/score/bar-starts.ts";
+import { barAtTime, barStarts, momentAt } from "../../src/score/bar-starts.ts";
 import type { Frame } from "../../src/score/frame.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
 import type { Cents } from "../../src/units/cents.ts";
@@ -18,6 +20,8 @@ export interface NoteReading {
   readonly name: string;
   /** What it is in the key: `the leading tone`; empty where there is nothing to say. */
   readonly role: string;
+  /** What it is graced with: `a light throw`; empty where it is not. */
+  readonly graced: string;
   /** `bar 19 beats 3 and 4`. */
   readonly place: string;
   /** `2 beats`. */
@@ -43,6 +47,7 @@ export function readingOf(score: Score, line: PipeLine, selection: Selection): R
       kind: "note",
       name: noteName(held.note),
       role: isLeadingTone(line.setup, frame, held.note) ? "the leading tone" : "",
+      graced: gracedWith(score, line, held.from),
       place: shownPlace(score, held.from, held.to),
       length: spokenLength(frame.meter, held.to - held.from),
       concert: shownPitch(concertPitchOf(line.setup, held.note)),
@@ -56,6 +61,11 @@ export function readingOf(score: Score, line: PipeLine, selection: Selection): R
   const stretch = chosenStretch(score, line.id, selection);
   if (stretch !== null) return { kind: "stretch", words: shownPlace(score, stretch.from, stretch.to) };
   return { kind: "nothing" };
+}
+
+function gracedWith(score: Score, line: PipeLine, from: number): string {
+  const place = gracePlaceAt(score, line, momentAt(score.frames, from));
+  return place === null ? "" : gracingInWords(place);
 }
 
 /** From where to where: `bar 19 beat 3`, `bar 19 beats 3 and 4`, `bars 5 to 8`, `bar 4 beat 2 to bar 5 beat 1`. */

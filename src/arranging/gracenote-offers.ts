@@ -1,5 +1,5 @@
 import type { ChanterNote, PlainNote } from "../pipes/chanter-note.ts";
-import { type Embellishment, type EmbellishmentPlacement, embellishmentInWords } from "../pipes/embellishment.ts";
+import type { Embellishment, EmbellishmentPlacement } from "../pipes/embellishment.ts";
 import { embellishmentsBetween } from "../pipes/embellishments.ts";
 import { type Figure, figureInWords, figuresAt } from "../pipes/figures.ts";
 import { fingeringTable } from "../pipes/fingering-table.ts";
@@ -15,6 +15,7 @@ import { type Seconds, seconds } from "../units/seconds.ts";
 import { fittingGroups, hasTime } from "./fitting-groups.ts";
 import { type GracePlace, notesBefore } from "./grace-place.ts";
 import { gracePlaceAt, placesAfter } from "./grace-place-at.ts";
+import { groupInWords } from "./named-group.ts";
 
 /** What a figure puts on a note after the first one. */
 export interface FurtherGracenotes {
@@ -67,11 +68,10 @@ export function offersFor(score: Score, address: Address): readonly GracenoteOff
   return gracenoteChoiceAt(score, address)?.offers ?? [];
 }
 
-function offerOf({ name, gracenotes, placement, mark, source }: Embellishment): GracenoteOffer {
-  const [first] = gracenotes;
-  const struck = name === "strike" && first !== undefined ? `${noteName(first)} ` : "";
+function offerOf(embellishment: Embellishment): GracenoteOffer {
+  const { gracenotes, placement, mark, source } = embellishment;
   return {
-    name: `${struck}${embellishmentInWords(name)}`,
+    name: groupInWords(embellishment),
     spelling: lettersOfGracenotes(gracenotes),
     gracenotes,
     placement,

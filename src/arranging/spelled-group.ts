@@ -1,6 +1,5 @@
 import type { PlainNote } from "../pipes/chanter-note.ts";
-import { embellishmentInWords } from "../pipes/embellishment.ts";
-import { embellishmentOf, placementOf } from "../pipes/embellishments.ts";
+import { placementOf } from "../pipes/embellishments.ts";
 import { fingeringTable } from "../pipes/fingering-table.ts";
 import { movementsOf } from "../pipes/gracenote-group.ts";
 import { lettersOfGracenotes } from "../pipes/gracenote-letters.ts";
@@ -12,6 +11,7 @@ import { seconds } from "../units/seconds.ts";
 import { hasTime } from "./fitting-groups.ts";
 import { notesBefore } from "./grace-place.ts";
 import type { GracenoteChoice, GracenoteOffer } from "./gracenote-offers.ts";
+import { embellishmentAt, groupInWords } from "./named-group.ts";
 
 /** Gracenotes that somebody spelled, and what is to be said of them. */
 export interface SpelledGroup {
@@ -54,9 +54,9 @@ function faultOf({ line, place }: GracenoteChoice, gracenotes: readonly PlainNot
 }
 
 function offerOf({ place }: GracenoteChoice, gracenotes: readonly PlainNote[]): GracenoteOffer {
-  const known = embellishmentOf(gracenotes, { before: notesBefore(place)[0] ?? null, note: place.note.note });
+  const known = embellishmentAt(place, gracenotes);
   return {
-    name: known === null ? "your own spelling" : embellishmentInWords(known.name),
+    name: known === null ? "your own spelling" : groupInWords(known),
     spelling: lettersOfGracenotes(gracenotes),
     gracenotes,
     placement: placementOf(gracenotes),

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { notesBefore } from "../../src/arranging/grace-place.ts";
 import { type GracenoteChoice, gracenoteChoiceAt, offersFor } from "../../src/arranging/gracenote-offers.ts";
+import { gracingInWords } from "../../src/arranging/named-group.ts";
 import { spelledGroup } from "../../src/arranging/spelled-group.ts";
 import type { PlainNote } from "../../src/pipes/chanter-note.ts";
 import { fingeringTable } from "../../src/pipes/fingering-table.ts";
@@ -126,6 +127,19 @@ describe("where nothing fits, a sentence says why:", () => {
     const { offers, whyNone } = choice(edited, at(0, 2));
     expect(offers).toEqual([]);
     expect(whyNone).toBe("As you finger them, no gracenote can be heard between C natural and F natural.");
+  });
+});
+
+describe("what a note is graced with, in words,", () => {
+  it.each([
+    ["B2! {Gdc}d6", "a light throw"],
+    ["B2! {e}d6", "an E gracenote"],
+    ["d2! {c}d6", "a C strike"],
+    ["f2! {e}f6", "an E strike"],
+    ["B2! {gege}d6", "gracenotes high G, E, high G, E"],
+    ["B2! d6", ""],
+  ])("of the second note of %s is %j", (text, words) => {
+    expect(gracingInWords(choice(sketch(text), at(0, 2)).place)).toBe(words);
   });
 });
 
