@@ -43,6 +43,10 @@ export function isWritable(length: number, tuplet: Tuplet): boolean {
   return Number.isInteger(length) && straight >= LEAST_TICKS && straight % (LEAST_TICKS / 2) === 0;
 }
 
+/** Bars of one meter hold the same few lengths in the same few places again and again. */
+const known = new Map<string, readonly WrittenValue[]>();
+const KEPT = 4000;
+
 /**
  * The signs that show an event, in order; several are tied (rests just follow one another).
  * A plain or dotted sign where it leaves the middle of the bar and the beats to be seen, as common engraving practice has it, tied signs elsewhere;
@@ -56,6 +60,17 @@ export function writtenValues(
   frame: Frame,
   kind: "note" | "rest" = "note",
 ): readonly WrittenValue[] {
+  const { meter, short } = frame;
+  const key = `${at} ${length} ${tuplet} ${kind} ${meter.beats}/${meter.unit} ${short}`;
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  if (known.size >= KEPT) known.clear();
+  const made = valuesFor(at, length, tuplet, frame, kind);
+  known.set(key, made);
+  return made;
+}
+
+function valuesFor(at: Ticks, length: Ticks, tuplet: Tuplet, frame: Frame, kind: "note" | "rest"): readonly WrittenValue[] {
   if (tuplet !== null) return fitting(straightTicks(length, tuplet)).map((sign) => writtenFrom(sign, tuplet));
   const pieces: Sign[] = [];
   const from = at + meterOffset(frame);
