@@ -6,14 +6,12 @@ import type { PlainNote } from "../../src/pipes/chanter-note.ts";
 import { lettersOfGracenotes } from "../../src/pipes/gracenote-letters.ts";
 import { noteName, spokenNote } from "../../src/pipes/note-names.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
+import { besideNote, type NoteBox } from "./beside-note.ts";
 import { gracenoteKey, NUMBERED } from "./gracenote-keys.ts";
 import { gracenoteMenuStyles } from "./gracenote-menu-styles.ts";
 import { drawPicture } from "./gracenote-picture.ts";
 import { GroupHearing, RESTS, RESTS_IN_TYPING } from "./group-hearing.ts";
 import { groupOf, pictureOf, sentence, shownSpelling } from "./offered-group.ts";
-
-/** How far the sheet stays from the window's edge, px. */
-const GAP = 8;
 
 /** Letters typed within so many milliseconds spell one name. */
 const TYPED_TOGETHER = 900;
@@ -75,8 +73,8 @@ export class GracenoteMenu extends LitElement {
     </div>`;
   }
 
-  /** Opens the menu near a place of the window, px; on a phone at the foot. */
-  async show(choice: GracenoteChoice, x: number, y: number): Promise<void> {
+  /** Opens the menu beside a note, which stays in sight; on a phone at the foot. */
+  async show(choice: GracenoteChoice, note: NoteBox): Promise<void> {
     const now = choice.place.note.gracenotes;
     const found = choice.offers.findIndex(({ spelling }) => spelling === lettersOfGracenotes(now));
     this.choice = choice;
@@ -87,11 +85,10 @@ export class GracenoteMenu extends LitElement {
     await this.updateComplete;
     const panel = this.#panel;
     panel.showPopover();
-    const { width, height } = panel.getBoundingClientRect();
-    if (!matchMedia("(max-width: 599px)").matches) {
-      panel.style.left = `${Math.max(GAP, Math.min(innerWidth - width - GAP, x))}px`;
-      panel.style.top = `${Math.max(GAP, Math.min(innerHeight - height - GAP, y))}px`;
-    } else panel.style.left = panel.style.top = "";
+    const { left, top } = besideNote(note, panel.getBoundingClientRect(), { width: innerWidth, height: innerHeight });
+    const isSheet = matchMedia("(max-width: 599px)").matches;
+    panel.style.left = isSheet ? "" : `${left}px`;
+    panel.style.top = isSheet ? "" : `${top}px`;
     this.#focusHere();
   }
 
@@ -127,7 +124,7 @@ export class GracenoteMenu extends LitElement {
       aria-selected=${isNow ? "true" : "false"}
       data-index=${index}
       title=${offer.source}
-      @pointerenter=${this.#entered}
+      @pointermove=${this.#moved}
       @focus=${this.#focused}
       @click=${this.#clicked}
     >
@@ -261,7 +258,8 @@ export class GracenoteMenu extends LitElement {
     this.#finger = event.pointerType === "touch";
   };
 
-  readonly #entered = (event: PointerEvent): void => {
+  /** Moving, not being there: a menu that opens under a mouse at rest is for the keys. */
+  readonly #moved = (event: PointerEvent): void => {
     if (event.pointerType !== "touch") this.#point(indexOf(event), RESTS);
   };
 

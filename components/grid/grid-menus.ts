@@ -13,8 +13,8 @@ import { handAt, hitAt } from "./hit-test.ts";
 import { type GracenotesTaken, graceNote } from "./note-acts.ts";
 import { areaOf } from "./overlay.ts";
 
-/** How far under a note its menu opens, px. */
-const UNDER = 20;
+/** Half the height of a note with its rings, px: its menu keeps clear of that. */
+const BESIDE = 12;
 
 /** What the menus need of the grid beyond what the hand needs. */
 export interface MenuPlace {
@@ -38,11 +38,13 @@ export class GridMenus {
     const { root, scene, scroller } = this.#place();
     const chosen = this.#chosen();
     if (chosen === null) return;
-    const { left, y } = areaOf(scene, chosen);
+    const { left, right, y } = areaOf(scene, chosen);
     const box = scroller.getBoundingClientRect();
     const menu = root.querySelector("gracenote-menu");
     const choice = gracenoteChoiceAt(this.#host.score, addressAt(this.#host.score, this.#host.pipes.id, chosen.from));
-    if (choice !== null) void menu?.show(choice, box.left + left - scroller.scrollLeft, box.top + y + UNDER);
+    const toWindow = box.left - scroller.scrollLeft;
+    const note = { left: toWindow + left, right: toWindow + right, top: box.top + y - BESIDE, bottom: box.top + y + BESIDE };
+    if (choice !== null) void menu?.show(choice, note);
   }
 
   readonly gracenotesChosen = (event: CustomEvent<GracenotesTaken>): void => {

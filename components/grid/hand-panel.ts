@@ -110,8 +110,7 @@ export class HandPanel extends LitElement {
     const held = this.#held;
     if (this.score === null || held === null) return;
     const choice = gracenoteChoiceAt(this.score, addressAt(this.score, this.line, held.from));
-    const { left, bottom } = this.getBoundingClientRect();
-    if (choice !== null) void this.renderRoot.querySelector("gracenote-menu")?.show(choice, left, bottom);
+    if (choice !== null) void this.renderRoot.querySelector("gracenote-menu")?.show(choice, this.getBoundingClientRect());
   }
 
   readonly #gracenotesChosen = (event: CustomEvent<GracenotesTaken>): void => {

@@ -52,8 +52,8 @@ export class GracenoteHarness {
     return this.#root.querySelector("input") as HTMLInputElement;
   }
 
-  hover(index: number, type: "pointerenter" | "pointerleave" = "pointerenter"): void {
-    const target = type === "pointerenter" ? this.#options[index] : this.#root.querySelector(".list");
+  hover(index: number, type: "pointermove" | "pointerleave" = "pointermove"): void {
+    const target = type === "pointermove" ? this.#options[index] : this.#root.querySelector(".list");
     target?.dispatchEvent(new PointerEvent(type, { pointerType: "mouse" }));
   }
 
