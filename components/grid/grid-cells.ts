@@ -69,7 +69,16 @@ export function cellFacts(cells: CellBar, at: number, end: number): CellFacts {
     const { note, gracenotes, strikeIn, cutOff } = event;
     return {
       ...facts,
-      here: { kind: "note", note, ticks: begins ? cells.lengthFrom(at) : event.ticks, begins, gracenotes, strikeIn, cutOff },
+      here: {
+        kind: "note",
+        note,
+        ticks: begins ? cells.lengthFrom(at) : event.ticks,
+        begins,
+        gracenotes,
+        before: noteUpTo(cells, placed.at),
+        strikeIn,
+        cutOff,
+      },
     };
   }
   const sounding = noteUpTo(cells, at);

@@ -1,4 +1,7 @@
-import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
+import { groupInWords } from "../../src/arranging/named-group.ts";
+import type { ChanterNote, PlainNote } from "../../src/pipes/chanter-note.ts";
+import { embellishmentOf } from "../../src/pipes/embellishments.ts";
+import type { GracenotePlace } from "../../src/pipes/gracenote-group.ts";
 import { leadingToneOf } from "../../src/pipes/leading-tone.ts";
 import { spokenNote } from "../../src/pipes/note-names.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
@@ -23,7 +26,9 @@ export interface CellFacts {
         readonly note: ChanterNote;
         readonly ticks: number;
         readonly begins: boolean;
-        readonly gracenotes: readonly ChanterNote[];
+        readonly gracenotes: readonly PlainNote[];
+        /** What sounds before it, or null. */
+        readonly before: ChanterNote | null;
         readonly strikeIn: boolean;
         readonly cutOff: boolean;
       }
@@ -44,14 +49,21 @@ export function spokenCell(facts: CellFacts, setup: PipeSetup, bandA: Hertz): st
   if (!here.begins) return `${place} ${name}, held.${findings}`;
   const marks = [
     here.strikeIn ? "Strike-in." : "",
-    here.gracenotes.length > 0
-      ? `${here.gracenotes.map((note) => capital(spokenNote(note))).join(", ")} ${here.gracenotes.length === 1 ? "gracenote" : "gracenotes"}.`
-      : "",
+    here.gracenotes.length > 0 ? `${spokenGroup(here.gracenotes, here)}.` : "",
     here.cutOff ? "Cut-off after it." : "",
     speaks(setup, here.note) ? "" : "Outside this setup.",
   ].filter((mark) => mark !== "");
   const pitch = `${spokenPitch(concertPitchOf(setup, here.note))}, ${spokenOff(centsOffBand(setup, here.note, bandA))}.`;
   return [`${place} ${name}, ${spokenLength(frame.meter, here.ticks)}. ${pitch}`, ...marks].join(" ") + findings;
+}
+
+/** Gracenotes for the ear: `G gracenote`, `Light throw, low G D C`; those without a name by their notes, `Gracenotes high G E`. */
+function spokenGroup(gracenotes: readonly PlainNote[], place: GracenotePlace): string {
+  const known = embellishmentOf(gracenotes, place);
+  const notes = gracenotes.map(spokenNote).join(" ");
+  if (known === null) return `${gracenotes.length === 1 ? "Gracenote" : "Gracenotes"} ${notes}`;
+  const name = capital(groupInWords(known));
+  return gracenotes.length === 1 ? name : `${name}, ${notes}`;
 }
 
 /** Whether a note is the semitone under the tonic of a bar's key. */

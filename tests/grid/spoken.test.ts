@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { shownPlace } from "../../components/grid/reading.ts";
 import { type CellFacts, spokenBeat, spokenCell, spokenLength } from "../../components/grid/spoken-cell.ts";
+import type { ChanterNote, PlainNote } from "../../src/pipes/chanter-note.ts";
 import { defaultSetup } from "../../src/pipes/default-setups.ts";
 import type { Frame } from "../../src/score/frame.ts";
 import { newScore } from "../../src/score/new-score.ts";
@@ -10,7 +11,7 @@ import { pipeSketch } from "../support/pipe-sketch.ts";
 
 const setup = defaultSetup("B");
 const frame = newScore({ setup, key: { tonic: "B", mode: "major" } }).frames[0] as Frame;
-const note = { kind: "note", ticks: 1920, begins: true, gracenotes: [], strikeIn: false, cutOff: false } as const;
+const note = { kind: "note", ticks: 1920, begins: true, gracenotes: [], before: null, strikeIn: false, cutOff: false } as const;
 
 function spoken(here: CellFacts["here"], at = 1920, findings: readonly number[] = []): string {
   return spokenCell({ barNumber: 19, frame, at, here, findings }, setup, hertz(440));
@@ -25,7 +26,18 @@ describe("a cell", () => {
 
   test("with gracenotes, a strike-in and a cut-off", () => {
     const said = spoken({ ...note, note: "d", gracenotes: ["high-g"], strikeIn: true, cutOff: true }, 0);
-    expect(said).toBe("Bar 19, beat 1. D, two beats. E 5, 2 cents low. Strike-in. High G gracenote. Cut-off after it.");
+    expect(said).toBe("Bar 19, beat 1. D, two beats. E 5, 2 cents low. Strike-in. G gracenote. Cut-off after it.");
+  });
+
+  test("with a group, by its name and its notes; one without a name by its notes alone", () => {
+    const graced = (gracenotes: readonly PlainNote[], before: ChanterNote) =>
+      spoken({ ...note, note: "d", gracenotes, before }, 0)
+        .split(". ")
+        .at(-1);
+    expect(graced(["low-g", "d", "c"], "b")).toBe("Light throw, low G D C.");
+    expect(graced(["d", "c"], "low-g")).toBe("Light throw, D C.");
+    expect(graced(["c"], "d")).toBe("C strike.");
+    expect(graced(["high-g", "e", "high-g", "e"], "b")).toBe("Gracenotes high G E high G E.");
   });
 
   test("through which a note goes on, through which the chanter sounds on, and an empty one", () => {

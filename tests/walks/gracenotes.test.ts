@@ -21,7 +21,7 @@ test("a note is graced by keys: what fits is heard, one is taken, the part shows
   const hand = await visit(user, app.address);
   await hand.goTo(16, 0);
   const bare = await hand.ink(0);
-  expect(await hand.spoken(16, 0)).not.toContain("gracenote");
+  expect(await hand.spoken(16, 0)).not.toContain("Doubling");
 
   await hand.press(",");
   await offered(hand).first().waitFor();
@@ -32,7 +32,7 @@ test("a note is graced by keys: what fits is heard, one is taken, the part shows
   expect(await hand.page.getByRole("button", { name: "Play" }).count()).toBeGreaterThan(0);
 
   await hand.press("d", "o", "u", "Enter");
-  await expect.poll(() => hand.spoken(16, 0)).toContain("gracenotes");
+  await expect.poll(() => hand.spoken(16, 0)).toContain("Doubling, high A high G");
   const doubled = await hand.ink(0);
   expect(doubled).not.toBe(bare);
 
