@@ -140,7 +140,7 @@ export const gracenoteMenuStyles = css`
       visibility: hidden;
     }
   }
-  @media (max-width: 599px) {
+  @media (max-width: 599px), (max-height: 479px) {
     [popover] {
       inset: auto 0 0 0;
       inline-size: 100%;
@@ -155,6 +155,24 @@ export const gracenoteMenuStyles = css`
     }
     .figure {
       display: none;
+    }
+  }
+  /* A phone on its side: what can be spelled stands beside the list instead of under it. */
+  @media (max-height: 479px) and (min-width: 600px) {
+    [popover] {
+      max-block-size: 92dvh;
+    }
+    [popover]:popover-open {
+      display: grid;
+      grid-template: auto minmax(0, 1fr) / 3fr 2fr;
+    }
+    .head {
+      grid-column: 1 / -1;
+    }
+    .foot {
+      align-content: start;
+      border-block-start: 1px solid var(--rule-soft);
+      border-inline-start: 1px solid var(--rule-soft);
     }
   }
   @media (forced-colors: active) {

@@ -13,6 +13,9 @@ import { drawPicture } from "./gracenote-picture.ts";
 import { GroupHearing, RESTS, RESTS_IN_TYPING } from "./group-hearing.ts";
 import { groupOf, pictureOf, sentence, shownSpelling } from "./offered-group.ts";
 
+/** Windows in which the menu is a sheet at the foot, as its styles say. */
+const SHEET = "(max-width: 599px), (max-height: 479px)";
+
 /** Letters typed within so many milliseconds spell one name. */
 const TYPED_TOGETHER = 900;
 
@@ -86,7 +89,7 @@ export class GracenoteMenu extends LitElement {
     const panel = this.#panel;
     panel.showPopover();
     const { left, top } = besideNote(note, panel.getBoundingClientRect(), { width: innerWidth, height: innerHeight });
-    const isSheet = matchMedia("(max-width: 599px)").matches;
+    const isSheet = matchMedia(SHEET).matches;
     panel.style.left = isSheet ? "" : `${left}px`;
     panel.style.top = isSheet ? "" : `${top}px`;
     this.#focusHere();
