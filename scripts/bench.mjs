@@ -23,6 +23,18 @@ try {
       await build();
       return (await load("edit-to-repaint.ts")).editToRepaint();
     },
+    scroll: async () => {
+      await build();
+      return (await load("scrolling.ts")).scrolling();
+    },
+    open: async () => {
+      await build();
+      return (await load("opening.ts")).opening();
+    },
+    memory: async () => {
+      await build();
+      return (await load("memory.ts")).memory();
+    },
     engraving: async () => (await load("engraving.ts")).engraving(),
     load: async () => {
       await build();

@@ -1,5 +1,14 @@
-/** What Chromium has to record for `keyCosts`. */
-export const TRACED = ["toplevel", "devtools.timeline", "disabled-by-default-devtools.timeline", "latencyInfo", "input", "benchmark", "cc"];
+/** What Chromium has to record for `keyCosts` and `markCosts`. */
+export const TRACED = [
+  "toplevel",
+  "devtools.timeline",
+  "disabled-by-default-devtools.timeline",
+  "latencyInfo",
+  "input",
+  "benchmark",
+  "cc",
+  "blink.user_timing",
+];
 
 /** An event of Chromium's trace; times in microseconds. *Source:* Trace Event Format (Chromium project). */
 export interface TraceEvent {
@@ -9,6 +18,8 @@ export interface TraceEvent {
   readonly tid: number;
   readonly ts: number;
   readonly dur?: number;
+  /** How much of `dur` the thread itself ran, and not another program on the machine. */
+  readonly tdur?: number;
   readonly id?: string;
   readonly id2?: { readonly local?: string; readonly global?: string };
   readonly args?: { readonly data?: { readonly type?: string }; readonly event_latency?: { readonly event_type?: string } };
@@ -16,7 +27,7 @@ export interface TraceEvent {
 
 /** What one pressed key cost, in ms. */
 export interface EditCost {
-  /** The main thread's tasks from the one that handles the key to the one that hands the new frame over, both included. */
+  /** The main thread's tasks from the one that handles the key to the one that hands the new frame over, both included; only what the thread itself ran. */
   readonly mainThread: number;
   /** From the key's arrival in the browser to the frame on the screen; `null` where the trace does not say. */
   readonly presented: number | null;
@@ -25,14 +36,24 @@ export interface EditCost {
 /** The cost of every key press, in the order they came; `null` for one that led to no new frame. */
 export function keyCosts(events: readonly TraceEvent[]): (EditCost | null)[] {
   const presses = inOrder(events.filter(({ name, args }) => name === "EventDispatch" && args?.data?.type === "keydown"));
-  return presses.map((press, index) => {
-    const until = presses[index + 1]?.ts ?? Number.POSITIVE_INFINITY;
-    const own = events.filter(({ pid, tid, ts }) => pid === press.pid && tid === press.tid && ts < until);
-    const commit = inOrder(own.filter(({ name, ph, ts }) => name === "Commit" && ph === "X" && ts >= press.ts))[0];
+  return mainThreadAfter(events, presses).map((mainThread, index) =>
+    mainThread === null ? null : { mainThread, presented: presentedAfter(events, presses[index] as TraceEvent) },
+  );
+}
+
+/** The main thread's time, in ms, from every `performance.mark` of that name to the frame it led to; `null` where there was none. */
+export function markCosts(events: readonly TraceEvent[], mark: string): (number | null)[] {
+  return mainThreadAfter(events, inOrder(events.filter(({ name, ph }) => name === mark && (ph === "R" || ph === "I"))));
+}
+
+function mainThreadAfter(events: readonly TraceEvent[], starts: readonly TraceEvent[]): (number | null)[] {
+  return starts.map((start, index) => {
+    const until = starts[index + 1]?.ts ?? Number.POSITIVE_INFINITY;
+    const own = events.filter(({ pid, tid, ts }) => pid === start.pid && tid === start.tid && ts < until);
+    const commit = inOrder(own.filter(({ name, ph, ts }) => name === "Commit" && ph === "X" && ts >= start.ts))[0];
     if (!commit) return null;
-    const tasks = own.filter(({ name, ph, ts, dur = 0 }) => name === "RunTask" && ph === "X" && ts + dur > press.ts && ts <= commit.ts);
-    const mainThread = tasks.reduce((sum, { dur = 0 }) => sum + dur, 0) / 1000;
-    return { mainThread, presented: presentedAfter(events, press) };
+    const tasks = own.filter(({ name, ph, ts, dur = 0 }) => name === "RunTask" && ph === "X" && ts + dur > start.ts && ts <= commit.ts);
+    return tasks.reduce((sum, { dur = 0, tdur = dur }) => sum + tdur, 0) / 1000;
   });
 }
 
