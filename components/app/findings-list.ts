@@ -10,6 +10,9 @@ export type CureTakenEvent = CustomEvent<{ readonly label: string; readonly edit
 /** A finding was pressed: show where it is. */
 export type FindingChosenEvent = CustomEvent<{ readonly finding: Finding }>;
 
+/** The findings of a sketch that nobody has looked through yet: nothing is said of it, not even that there is nothing. */
+export const UNCHECKED: readonly Finding[] = [];
+
 /** How many are shown before "All of them" is pressed; the foot of the page has room for so many. */
 const SHOWN = 3;
 
@@ -122,7 +125,7 @@ export class FindingsList extends LitElement {
     const rest = this.findings.length - shown.length;
     return html`
       <h2 id="head">${headOf(this.findings.length)}</h2>
-      ${this.findings.length === 0 ? html`<p class="nothing">Nothing to look at.</p>` : null}
+      ${this.findings.length === 0 && this.findings !== UNCHECKED ? html`<p class="nothing">Nothing to look at.</p>` : null}
       <ol aria-labelledby="head">
         ${shown.map((finding, index) => this.#row(finding, index + 1))}
       </ol>

@@ -7,7 +7,6 @@ import { screenWidths } from "../../src/engraving/screen-widths.ts";
 import { type ChanterNote, isCrossFingered } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import type { Address } from "../../src/score/address.ts";
-import { check } from "../../src/score/check.ts";
 import type { BarRange, Edit } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { LineId } from "../../src/score/line-id.ts";
@@ -23,7 +22,8 @@ import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import { appStyles } from "./app-styles.ts";
 import { tellOfBandMove } from "./band-offer.ts";
 import { chosenBars } from "./chosen-bars.ts";
-import type { CureTakenEvent, FindingChosenEvent } from "./findings-list.ts";
+import { type CureTakenEvent, type FindingChosenEvent, UNCHECKED } from "./findings-list.ts";
+import { FindingsWatch } from "./findings-watch.ts";
 import { SketchDesk } from "./sketch-desk.ts";
 import type { ThemeChosenEvent } from "./small-print.ts";
 import { SoundDesk } from "./sound-desk.ts";
@@ -43,9 +43,6 @@ import "./small-print.ts";
 
 /** How long a refusal stays on screen, in milliseconds. */
 const REFUSAL_STAYS = 6000;
-
-/** Findings are not urgent: they wait until the edit is on the screen, in milliseconds. */
-const CHECK_WAITS = 60;
 
 /**
  * The app: one sketch, its grid, its parts, its sound. It hands values down to the elements and takes what they ask for to the
@@ -81,10 +78,10 @@ export class NinefoldApp extends LitElement {
 
   readonly #desk = new SketchDesk(this, () => this.#sketchChanged());
   readonly #sound = new SoundDesk(this);
+  readonly #watch = new FindingsWatch((findings) => this.#showFindings(findings));
   #session: Session | null = null;
   #unsubscribe: (() => void) | null = null;
   #refusalTimer: ReturnType<typeof setTimeout> | null = null;
-  #checkTimer: ReturnType<typeof setTimeout> | null = null;
   #scrollLeft = 0;
   #chosen: BarRange = { first: 0, last: 0 };
 
@@ -92,7 +89,7 @@ export class NinefoldApp extends LitElement {
 
   constructor() {
     super();
-    this.findings = [];
+    this.findings = UNCHECKED;
     this.chosenFinding = null;
     this.refusal = "";
     this.onGrid = "";
@@ -114,6 +111,7 @@ export class NinefoldApp extends LitElement {
     removeEventListener("keydown", this.#key);
     this.#unsubscribe?.();
     this.#sound.stop();
+    this.#watch.stop();
   }
 
   async #start(): Promise<void> {
@@ -293,15 +291,14 @@ export class NinefoldApp extends LitElement {
     this.onGrid = this.#pipesOnGrid(session.score).id;
     this.view = "grid";
     this.hand = 0;
-    this.findings = check(session.score);
-    this.chosenFinding = null;
+    this.#watch.take(session);
     document.title = `${session.score.title === "" ? "Untitled" : session.score.title} - Ninefold`;
     this.#unsubscribe = session.subscribe((change) => {
       if (change === "moment") {
         this.#showMoment(session);
         return;
       }
-      if (change === "score" || change === "proposal") this.#checkSoon(session);
+      if (change === "score" || change === "proposal") this.#watch.changed();
       this.requestUpdate();
     });
   }
@@ -313,17 +310,9 @@ export class NinefoldApp extends LitElement {
     }
   }
 
-  #checkSoon(session: Session): void {
-    if (this.#checkTimer !== null) clearTimeout(this.#checkTimer);
-    this.#checkTimer = setTimeout(() => {
-      this.#checkTimer = null;
-      if (session !== this.#session) return;
-      const found = check(session.shown);
-      // The same findings are the same objects: then there is nothing to show, and nothing is drawn again for it.
-      if (found.length === this.findings.length && found.every((finding, index) => finding === this.findings[index])) return;
-      this.findings = found;
-      if (this.chosenFinding !== null && !this.findings.includes(this.chosenFinding)) this.chosenFinding = null;
-    }, CHECK_WAITS);
+  #showFindings(findings: readonly Finding[]): void {
+    this.findings = findings;
+    if (this.chosenFinding !== null && !findings.includes(this.chosenFinding)) this.chosenFinding = null;
   }
 
   readonly #editsAsked = (event: EditsAskedEvent & { readonly detail: { readonly selection?: Selection } }): void => {
