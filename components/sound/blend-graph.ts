@@ -1,6 +1,7 @@
 import type { PlayerId } from "../../src/ensemble/player.ts";
 import { type Blend, gainOf, levelOf, type Voice } from "../../src/playback/blend.ts";
 import type { Schedule } from "../../src/playback/schedule.ts";
+import { chanterTurns, steadyTurns } from "../../src/playback/turns.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import type { Score } from "../../src/score/score.ts";
 import { amplitudeOf } from "../../src/units/decibels.ts";
@@ -63,15 +64,17 @@ export class BlendGraph {
   /** From a second of the schedule on, what it says; what was planned for later is dropped. Voices that go on sounding are not struck again. */
   follow(schedule: Schedule, score: Score, from: number, time: TimeOf): void {
     this.#score = score;
+    const { sampleRate } = this.#context.native;
+    const sample = Math.round(from * sampleRate);
     for (const { line, spans } of schedule.chanters) {
-      const pipes = this.#pipesOf(line);
+      const pipes = this.#pipesOf(line, () => chanterTurns(spans, sample, sampleRate));
       pipes.chanter.follow(spans, from, time);
       const sounds = schedule.drones.filter((drone) => drone.line === line);
-      matched(pipes.drones, sounds, (name) => new DroneVoice(this.#context.native, inputOf(pipes.dronesStrip), name)).forEach(
-        ([voice, sound]) => {
-          voice.follow(sound, from, time);
-        },
-      );
+      const makeDrone = ({ name, hertz }: DroneSound) =>
+        new DroneVoice(this.#context.native, inputOf(pipes.dronesStrip), name, steadyTurns(hertz, sample, sampleRate));
+      matched(pipes.drones, sounds, makeDrone).forEach(([voice, sound]) => {
+        voice.follow(sound, from, time);
+      });
     }
     for (const { line, player, sounds } of schedule.players) this.#playerOf(line, player, from, time).follow(sounds, from, time);
     this.#click.follow(schedule.clicks, from, time);
@@ -127,12 +130,17 @@ export class BlendGraph {
     return gainOf(levelOf(this.#blend, voice, this.#score));
   }
 
-  #pipesOf(line: LineId): Pipes {
+  #pipesOf(line: LineId, turns: () => number): Pipes {
     const known = this.#pipes.get(line);
     if (known !== undefined) return known;
     const chanterStrip = stripTo(this.#context, this.#fader, this.#gain({ kind: "line", line }));
     const dronesStrip = stripTo(this.#context, this.#fader, this.#gain({ kind: "drones", line }));
-    const made: Pipes = { chanter: new ChanterVoice(this.#context.native, inputOf(chanterStrip)), chanterStrip, drones: [], dronesStrip };
+    const made: Pipes = {
+      chanter: new ChanterVoice(this.#context.native, inputOf(chanterStrip), turns()),
+      chanterStrip,
+      drones: [],
+      dronesStrip,
+    };
     this.#pipes.set(line, made);
     return made;
   }
@@ -168,14 +176,14 @@ type DroneSound = Schedule["drones"][number];
 function matched(
   voices: DroneVoice[],
   sounds: readonly DroneSound[],
-  make: (name: DroneSound["name"]) => DroneVoice,
+  make: (sound: DroneSound) => DroneVoice,
 ): readonly (readonly [DroneVoice, DroneSound | null])[] {
   const free = new Set(voices);
   const pairs: (readonly [DroneVoice, DroneSound | null])[] = [];
   for (const sound of sounds) {
     let voice = [...free].find(({ name }) => name === sound.name);
     if (voice === undefined) {
-      voice = make(sound.name);
+      voice = make(sound);
       voices.push(voice);
     }
     free.delete(voice);

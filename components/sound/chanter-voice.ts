@@ -35,13 +35,14 @@ export class ChanterVoice {
   #written = 0;
   #time: TimeOf = (second) => second;
 
-  constructor(context: BaseAudioContext, output: AudioNode) {
+  /** @param turns how far into its wave it begins, where it joins a piece that was rendered before */
+  constructor(context: BaseAudioContext, output: AudioNode, turns = 0) {
     this.#gate = new GainNode(context, { gain: 0 });
     this.#gate.connect(output);
     this.#gateWriter = new GateWriter(this.#gate.gain);
     this.#frequency = new ConstantSourceNode(context, { offset: 0 });
     const tones = CHANTER_TONES.map((tone) => {
-      const oscillator = oscillatorOf(context, CHANTER_SPECTRA[tone]);
+      const oscillator = oscillatorOf(context, CHANTER_SPECTRA[tone], turns);
       oscillator.frequency.value = 0;
       this.#frequency.connect(oscillator.frequency);
       const gain = new GainNode(context, { gain: 0 });
@@ -66,8 +67,9 @@ export class ChanterVoice {
     const ahead = steps.findIndex(([step]) => step.at >= from);
     this.#steps = ahead === -1 ? [] : steps.slice(ahead);
     this.#written = 0;
-    const sounding = spans.find(({ start, stop }) => start < from && from < stop)?.steps.findLast((step) => step.at < from);
-    if (sounding !== undefined) this.#goTo(sounding, time(from), false);
+    // Where it is silent its oscillators turn on unheard, at the last pitch they had.
+    const before = steps.findLast(([step]) => step.at < from);
+    if (before !== undefined) this.#goTo(before[0], time(from), false);
   }
 
   /** Writes everything that begins before a time of the audio clock. */

@@ -17,12 +17,13 @@ export class DroneVoice {
   readonly #gateWriter: GateWriter;
   #tuned = false;
 
-  constructor(context: BaseAudioContext, output: AudioNode, name: DroneSound["name"]) {
+  /** @param turns how far into its wave it begins, where it joins a piece that was rendered before */
+  constructor(context: BaseAudioContext, output: AudioNode, name: DroneSound["name"], turns = 0) {
     this.name = name;
     this.#gate = new GainNode(context, { gain: 0 });
     this.#gate.connect(output);
     this.#gateWriter = new GateWriter(this.#gate.gain);
-    this.#oscillator = oscillatorOf(context, DRONE_SPECTRA[name]);
+    this.#oscillator = oscillatorOf(context, DRONE_SPECTRA[name], turns);
     this.#oscillator.connect(this.#gate);
     this.#oscillator.start(context.currentTime);
   }

@@ -12,7 +12,7 @@ const LEVEL = EFFECTIVE_VALUE / RECORDED_LEVEL;
 /** How a recorded note is let in: its own beginning is in the recording, so only a click is kept away. A time constant in seconds. */
 const LET_IN = 0.001;
 
-/** How fast a note is faded that a change of the score takes away while it sounds: a time constant in seconds. By ear. */
+/** How fast a note is faded out that a change of the score takes away while it sounds, and one faded in that is joined in its middle: a time constant in seconds. By ear. */
 const TAKEN_AWAY = 0.012;
 
 /** After so many time constants nothing is heard any more: 78 dB down. */
@@ -63,7 +63,7 @@ export class SampleVoice implements BandVoice {
       }
     }
     this.#written = this.#written.filter(({ start, stop }) => start < at && stop > at - KEPT);
-    for (const sound of goingOn) this.#begin(sound, at);
+    for (const sound of goingOn) this.#begin(sound, at, at - time(sound.start));
     this.#sounds = sounds.filter(({ start }) => start >= from);
     this.#next = 0;
   }
@@ -82,7 +82,8 @@ export class SampleVoice implements BandVoice {
     this.#written = [];
   }
 
-  #begin(sound: ConcertSound, at: number): void {
+  /** @param elapsed seconds of the note that are over already: it is joined where it would be by now */
+  #begin(sound: ConcertSound, at: number, elapsed = 0): void {
     const { note, rate } = sampleAt(this.#set.instrument, sound.hertz);
     const recorded = this.#set.buffers.get(note);
     if (recorded === undefined) return;
@@ -95,8 +96,8 @@ export class SampleVoice implements BandVoice {
     const gain = new GainNode(this.#context, { gain: 0 });
     source.connect(gain).connect(this.#output);
     gain.gain.setValueAtTime(0, at);
-    gain.gain.setTargetAtTime(LEVEL, at, LET_IN);
-    source.start(at);
+    gain.gain.setTargetAtTime(LEVEL, at, elapsed > 0 ? TAKEN_AWAY : LET_IN);
+    source.start(at, placeAfter(elapsed * rate, loop));
     source.onended = () => gain.disconnect();
     const written = { sound, start: at, stop: at, source, gain };
     this.#end(written, this.#time(sound.stop), this.#release);
@@ -114,6 +115,12 @@ export class SampleVoice implements BandVoice {
     source.stop();
     gain.disconnect();
   }
+}
+
+/** Where in a recording a note is after so many of its seconds, gone round as often as it has to. */
+function placeAfter(place: number, loop: readonly [start: number, end: number] | null): number {
+  if (loop === null || place < loop[1]) return place;
+  return loop[0] + ((place - loop[0]) % (loop[1] - loop[0]));
 }
 
 /** Notes that ended so long ago, in seconds, are forgotten. */

@@ -46,6 +46,9 @@ export function moveTo(strip: Strip, gain: number, { native }: SoundContext): vo
   strip.gain.setTargetAtTime(gain, native.currentTime, FOLLOWS);
 }
 
+/** How much later everything is heard behind the limiter, in seconds. *Source:* Web Audio API, DynamicsCompressorNode: its look-ahead is 6 ms. */
+export const LIMITER_DELAY = 0.006;
+
 /** From here on loud sounds are held down, in decibels under full scale, by so many to one. */
 const HELD_DOWN_FROM = -6;
 const RATIO = 20;

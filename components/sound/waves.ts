@@ -1,5 +1,5 @@
 import type { Spectrum } from "../../src/acoustics/partial.ts";
-import { waveformOf } from "../../src/playback/spectrum.ts";
+import { turnedWaveform, type Waveform, waveformOf } from "../../src/playback/spectrum.ts";
 
 const waves = new WeakMap<BaseAudioContext, Map<Spectrum, PeriodicWave>>();
 
@@ -11,16 +11,20 @@ export function waveOf(context: BaseAudioContext, spectrum: Spectrum): PeriodicW
   waves.set(context, kept);
   const known = kept.get(spectrum);
   if (known !== undefined) return known;
-  const { cosines, sines } = waveformOf(spectrum);
-  // Normalising by peak, which is the default, would make a level depend on the wave's shape.
-  const wave = context.createPeriodicWave(cosines, sines, { disableNormalization: true });
+  const wave = periodicWave(context, waveformOf(spectrum));
   kept.set(spectrum, wave);
   return wave;
 }
 
-/** An oscillator with that wave; not started yet. */
-export function oscillatorOf(context: BaseAudioContext, spectrum: Spectrum): OscillatorNode {
+function periodicWave(context: BaseAudioContext, { cosines, sines }: Waveform): PeriodicWave {
+  // Normalising by peak, which is the default, would make a level depend on the wave's shape.
+  return context.createPeriodicWave(cosines, sines, { disableNormalization: true });
+}
+
+/** An oscillator with that wave, begun so many turns into it; not started yet. */
+export function oscillatorOf(context: BaseAudioContext, spectrum: Spectrum, turns = 0): OscillatorNode {
   const oscillator = context.createOscillator();
-  oscillator.setPeriodicWave(waveOf(context, spectrum));
+  const wave = turns === 0 ? waveOf(context, spectrum) : periodicWave(context, turnedWaveform(waveformOf(spectrum), turns));
+  oscillator.setPeriodicWave(wave);
   return oscillator;
 }

@@ -28,5 +28,17 @@ export function waveformOf(spectrum: Spectrum): Waveform {
   return { cosines, sines };
 }
 
+/** The same waveform begun so many turns later. */
+export function turnedWaveform({ cosines, sines }: Waveform, turns: number): Waveform {
+  const turned = { cosines: new Float32Array(cosines.length), sines: new Float32Array(sines.length) };
+  cosines.forEach((cosine, harmonic) => {
+    const angle = 2 * Math.PI * ((harmonic * turns) % 1);
+    const sine = sines[harmonic] as number;
+    turned.cosines[harmonic] = cosine * Math.cos(angle) + sine * Math.sin(angle);
+    turned.sines[harmonic] = sine * Math.cos(angle) - cosine * Math.sin(angle);
+  });
+  return turned;
+}
+
 /** Over how many harmonics the phases spread; the same for every spectrum. */
 const PHASE_SPREAD = 16;
