@@ -123,6 +123,12 @@ export const drawingStyles = css`
     fill: none;
     stroke-linejoin: miter;
   }
+  .grace.proposed,
+  .dash.proposed {
+    stroke: var(--steel);
+    stroke-width: 1.5;
+    fill: none;
+  }
   .rest {
     stroke: var(--ink);
     stroke-width: 2;
@@ -223,6 +229,10 @@ export const drawingStyles = css`
     stroke: none;
   }
   @media (forced-colors: active) {
+    .grace.proposed,
+    .dash.proposed {
+      stroke: Highlight;
+    }
     .hum {
       fill: none;
       stroke: var(--hum);

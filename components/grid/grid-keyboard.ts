@@ -107,6 +107,9 @@ export class GridKeyboard {
         if (this.#chosen === null) host.say(CHOOSE_FIRST);
         else host.showGracenotes();
         break;
+      case "grace-line":
+        host.tell("gracing-asked");
+        break;
       case "delete":
         this.#remove();
         break;

@@ -125,7 +125,7 @@ function thread(change: Change, scale: BarScale): string {
 }
 
 /** Up and down through the gracenotes, each for its own time, to the note: from its beat on, or up to its beat. */
-function gracenoteLine({ at, from, to, gracenotes, placement, room }: Change, scale: BarScale): string {
+export function gracenoteLine({ at, from, to, gracenotes, placement, room }: Change, scale: BarScale): string {
   const each = gracenoteWidth(scale, gracenotes.length, room);
   const beat = placeInBar(scale, at);
   let x = placement === "before-beat" ? tenth(beat - each * gracenotes.length) : beat;

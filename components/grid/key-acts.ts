@@ -31,6 +31,7 @@ export type KeyAct =
         | "strike-in"
         | "cut-off"
         | "gracenotes"
+        | "grace-line"
         | "delete"
         | "copy"
         | "cut"
@@ -96,6 +97,7 @@ export const KEY_HELP: readonly { readonly about: string; readonly keys: readonl
     keys: [
       { keys: "Ctrl C, X, V", does: "copy, cut, paste" },
       { keys: "Ctrl D", does: "duplicate the bars" },
+      { keys: ";", does: "grace the bars by rule, or the whole line" },
       { keys: "+", does: "insert a bar after this one" },
       { keys: "−", does: "remove the bars" },
       { keys: "Ctrl Z, Ctrl Shift Z", does: "undo, redo" },
@@ -132,6 +134,7 @@ const PLAIN: Readonly<Record<string, KeyAct>> = {
   Escape: { kind: "let-go" },
   "/": { kind: "split" },
   ",": { kind: "gracenotes" },
+  ";": { kind: "grace-line" },
   "[": { kind: "strike-in" },
   "]": { kind: "cut-off" },
   "+": { kind: "insert-bar" },

@@ -9,6 +9,7 @@ import type { LineId } from "../../src/score/line-id.ts";
 import { pipeLineOf } from "../../src/score/line-of.ts";
 import type { Score } from "../../src/score/score.ts";
 import { sectionAround } from "../../src/score/section-around.ts";
+import type { ProposedPlaces } from "../session/proposal.ts";
 import { styleMap } from "../shared/style-map.ts";
 import "../shared/filled-blank.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
@@ -36,6 +37,7 @@ import { drawLabels } from "./label-column.ts";
 import { labelStyles } from "./label-styles.ts";
 import { MomentLine } from "./moment-line.ts";
 import { drawChosen, drawFindings, drawFirstStrike, drawFocus, drawGhost, drawSounding, drawStretch } from "./overlay.ts";
+import { drawProposed } from "./proposed-marks.ts";
 import { RowTouch } from "./row-touch.ts";
 import { stepStyles } from "./step-choice.ts";
 
@@ -50,6 +52,7 @@ import { stepStyles } from "./step-choice.ts";
  * @fires view-moved another part of the sketch is in view
  * @fires undo-asked
  * @fires redo-asked
+ * @fires gracing-asked grace the line by rule
  * @fires play-asked play from a moment, or stop
  * @fires step-chosen time is drawn in another step
  * @fires example-asked the empty sketch's offer was taken
@@ -62,6 +65,7 @@ export class ScaleGrid extends LitElement {
     selection: { attribute: false },
     findings: { attribute: false },
     chosenFinding: { attribute: false },
+    proposed: { attribute: false },
     step: { attribute: false },
     compact: { attribute: false },
     caret: { state: true },
@@ -81,6 +85,8 @@ export class ScaleGrid extends LitElement {
   /** Everything to look at; a finding's number is its place in the list, from 1. */
   declare findings: readonly Finding[];
   declare chosenFinding: Finding | null;
+  /** Where the score shown is only proposed. */
+  declare proposed: ProposedPlaces | null;
   /** How finely time is drawn. */
   declare step: GridStep;
   /** Whether to draw for a phone; null: by the window's width. */
@@ -119,6 +125,7 @@ export class ScaleGrid extends LitElement {
     this.selection = NOTHING;
     this.findings = [];
     this.chosenFinding = null;
+    this.proposed = null;
     this.step = "eighth";
     this.compact = null;
     this.caret = { time: 0, note: "low-a" };
@@ -247,6 +254,7 @@ export class ScaleGrid extends LitElement {
                 <g class="grounds">${groundOfBars(scene, this.range)}</g>
                 ${drawStretch(scene, this.ghost?.kind === "stretch" ? this.ghost : chosenStretch(this.score, line.id, this.selection), measures.chords, foot)}
                 <g class="inks">${inkOfBars(scene, this.range)}</g>
+                ${drawProposed(scene, this.proposed, this.range)}
                 ${drawChosen(scene, chosen)}
                 ${drawSounding(scene, this.sounding === null ? null : this.#moment.held(scene))}
                 ${drawGhost(scene, this.ghost ?? ghostAtCaret(scene, this.caret, this.focused, this.step))}
@@ -363,8 +371,6 @@ export class ScaleGrid extends LitElement {
     if (this.score !== null) this.#ask(insertBar(this.score.frames.length), "");
   };
 
-  // ---- keys and focus ----
-
   #keyDown(event: KeyboardEvent): void {
     if (event.key === "Escape" && this.#pointer.holding) {
       this.#pointer.cancel();
@@ -452,8 +458,6 @@ export class ScaleGrid extends LitElement {
     const said = this.renderRoot.querySelector(".said");
     if (said !== null && words !== "") said.textContent = words;
   }
-
-  // ---- the view ----
 
   get #scroller(): HTMLElement {
     return this.#viewport.scroller as HTMLElement;

@@ -81,9 +81,9 @@ function wordElement(mark: TextMark, role: MarkRole): SVGTextElement {
   return element;
 }
 
-/** Gives the notes of a painted bar that begin at these moments a class, and takes it from all others. */
-export function classNotes(bar: SVGGElement, name: string, ats: ReadonlySet<Ticks>): void {
-  for (const path of bar.querySelectorAll<SVGPathElement>(`path.note, path.rest`)) {
-    path.classList.toggle(name, ats.has(Number(path.dataset.at) as Ticks));
+/** Gives the notes of a painted bar that begin at these moments a class, and takes it from all others; gracenotes, if they are meant. */
+export function classNotes(bar: SVGGElement, name: string, ats: ReadonlySet<number>, roles = "path.note, path.rest"): void {
+  for (const path of bar.querySelectorAll<SVGPathElement>(roles)) {
+    path.classList.toggle(name, ats.has(Number(path.dataset.at)));
   }
 }

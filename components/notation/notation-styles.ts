@@ -35,6 +35,8 @@ export const inkStyles = css`
   }
   .note.chosen,
   .note.sounding,
+  .note.proposed,
+  .gracenotes.proposed,
   .rest.chosen {
     fill: var(--steel);
   }
@@ -66,6 +68,8 @@ export const inkStyles = css`
     }
     .note.chosen,
     .note.sounding,
+    .note.proposed,
+    .gracenotes.proposed,
     .moment {
       fill: Highlight;
     }

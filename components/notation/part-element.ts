@@ -11,6 +11,7 @@ import { frameTicks } from "../../src/score/meter.ts";
 import { momentOnBeat } from "../../src/score/moment-on-beat.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import type { Ticks } from "../../src/units/ticks.ts";
+import type { ProposedPlaces } from "../session/proposal.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { barElement, classNotes, repaint, svgElement } from "./bar-element.ts";
 import { chosenStarts } from "./chosen-starts.ts";
@@ -31,7 +32,11 @@ interface PaintedBar extends PlacedBar {
   readonly element: SVGGElement;
   /** Where its notes that are shown as chosen begin; `null` after it was painted, until they are shown. */
   chosen: ReadonlySet<Ticks> | null;
+  /** Where its notes that are shown as proposed begin. */
+  proposed: ReadonlySet<number>;
 }
+
+const NO_NOTES: ReadonlySet<number> = new Set();
 
 /** How far from a note a press still finds it, px. */
 const REACH = 22;
@@ -43,7 +48,7 @@ const MOMENT = 1.5;
 const RING = 7.5;
 
 /** What lies over the bars, or stands beside them: when only this changes, the bars are left as they are. */
-const OVER_BARS: ReadonlySet<PropertyKey> = new Set(["selection", "findings", "chosenFinding", "focusAt", "keyShown"]);
+const OVER_BARS: ReadonlySet<PropertyKey> = new Set(["selection", "findings", "chosenFinding", "proposed", "focusAt", "keyShown"]);
 
 /** Whether the reader wants nothing to glide. */
 const STILL = matchMedia("(prefers-reduced-motion: reduce)");
@@ -64,6 +69,7 @@ export abstract class PartElement extends LitElement {
     selection: { attribute: false },
     findings: { attribute: false },
     chosenFinding: { attribute: false },
+    proposed: { attribute: false },
     focusAt: { state: true },
   };
 
@@ -73,6 +79,8 @@ export abstract class PartElement extends LitElement {
   declare findings: readonly Finding[];
   /** The one of them that is being looked at, if any. */
   declare chosenFinding: Finding | null;
+  /** Where the part shown is only proposed. */
+  declare proposed: ProposedPlaces | null;
   /** The note the arrow keys are at, where that is not the chosen one. */
   declare protected focusAt: Moment | null;
 
@@ -91,6 +99,7 @@ export abstract class PartElement extends LitElement {
     this.selection = { kind: "nothing" };
     this.findings = [];
     this.chosenFinding = null;
+    this.proposed = null;
     this.focusAt = null;
   }
 
@@ -136,6 +145,7 @@ export abstract class PartElement extends LitElement {
     const layer = this.surface?.querySelector<SVGGElement>(".bars");
     if (line === null || layer === undefined || layer === null) return;
     if (this.placed !== this.#shownPlaces || (layer.childElementCount === 0 && this.placed.length > 0)) this.#paintBars(layer);
+    this.#showProposed();
     this.#showChosen(line);
     this.#showFindings(line);
     this.showMoment();
@@ -163,7 +173,20 @@ export abstract class PartElement extends LitElement {
       const size = placed.scale === 1 ? "" : ` scale(${placed.scale})`;
       element.setAttribute("transform", `translate(${placed.x} ${placed.y})${size}`);
     }
-    this.#painted.set(placed.bar, { ...placed, element, chosen: same ? before.chosen : null });
+    this.#painted.set(placed.bar, { ...placed, element, chosen: same ? before.chosen : null, proposed: before?.proposed ?? NO_NOTES });
+  }
+
+  /** What is proposed is steel: its gracenotes, or the note where it has none. */
+  #showProposed(): void {
+    for (const painted of this.#painted.values()) {
+      const wanted = this.proposed?.get(painted.bar) ?? NO_NOTES;
+      const isFresh = painted.chosen === null && (wanted !== NO_NOTES || painted.proposed !== NO_NOTES);
+      if (wanted === painted.proposed && !isFresh) continue;
+      const graced = new Set(painted.drawing.groups.flatMap(({ role, at }) => (role === "gracenotes" && at !== null ? [at] : [])));
+      classNotes(painted.element, "proposed", wanted, "path.gracenotes");
+      classNotes(painted.element, "proposed", new Set([...wanted].filter((at) => !graced.has(at as Ticks))), "path.note");
+      painted.proposed = wanted;
+    }
   }
 
   /** The chosen note or stretch is steel, in the part it was chosen in and in those that double it. */

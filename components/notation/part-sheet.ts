@@ -169,6 +169,7 @@ export class PartSheet extends PartElement {
         .selection=${this.selection}
         .findings=${this.findings}
         .chosenFinding=${this.chosenFinding}
+        .proposed=${this.proposed}
         .width=${this.width}
       ></part-score>`;
     }
