@@ -1,28 +1,29 @@
-import { type ChanterNote, type CrossFingeredNote, isCrossFingered, type PlainNote } from "../pipes/chanter-note.ts";
-import { asSentence, gracenoteInWords } from "../pipes/gracenote-words.ts";
-import { noteName } from "../pipes/note-names.ts";
+import { isCrossFingered } from "../pipes/chanter-note.ts";
+import { shortNote } from "../pipes/group-time.ts";
 import type { PipeSetup } from "../pipes/pipe-setup.ts";
-import { withCrossFingering } from "../pipes/setup-changes.ts";
+import { speaks } from "../pipes/sounding.ts";
 import type { Ticks } from "../units/ticks.ts";
-import type { PipeBar, PipeNote } from "./bar.ts";
+import type { PipeBar, PipeNote, Rest } from "./bar.ts";
+import { type ChanterState, type LastNote, NOT_STARTED, type OpenGroup, type OpenRest } from "./chanter-state.ts";
+import { crossingFinding } from "./check-crossing.ts";
+import { tooFast } from "./check-gracenotes.ts";
 import { lengthFindings } from "./check-lengths.ts";
-import { type DividingGracenote, dividingGracenote } from "./dividing-gracenote.ts";
+import { doesNotSpeak, likeNotes, likeNotesOverRepeat, startFindings } from "./check-pipe-note.ts";
+import { restFinding } from "./check-rest.ts";
+import type { ChordSpan } from "./chords-in-force.ts";
 import type { Frame } from "./frame.ts";
 import { type LocalFinding, looseTie } from "./local-finding.ts";
+import { meterTicks } from "./meter.ts";
 import { placedEvents } from "./placed-events.ts";
+import { slotsWith } from "./rest-slots.ts";
 
-/** How the chanter stands at a bar line. */
-export interface ChanterState {
-  /** The last note before, or null when none was played yet. */
-  readonly last: { readonly note: ChanterNote; readonly tied: boolean; readonly barsBack: number; readonly at: Ticks } | null;
-  /** The chanter was cut off at the end of that note. */
-  readonly isCut: boolean;
-  /** There was a rest since that note. */
-  readonly rested: boolean;
+/** What bears on a bar of pipes beside its own notes. */
+export interface PipeBarSurroundings {
+  readonly frame: Frame;
+  /** The chords that hold through it. */
+  readonly chords: readonly ChordSpan[];
+  readonly setup: PipeSetup;
 }
-
-/** Before the first note. */
-export const NOT_STARTED: ChanterState = { last: null, isCut: false, rested: false };
 
 /** What was found in a bar of pipes, and how the chanter stands after it. */
 export interface CheckedPipeBar {
@@ -30,110 +31,159 @@ export interface CheckedPipeBar {
   readonly after: ChanterState;
 }
 
-/** Looks at one bar of pipes. `goesOn` says whether a note follows anywhere after the bar: rests at the end of a line are not yet written music. */
-export function checkPipeBar(bar: PipeBar, frame: Frame, setup: PipeSetup, before: ChanterState, goesOn: boolean): CheckedPipeBar {
-  const findings: LocalFinding[] = [...lengthFindings(bar, frame)];
-  const events = placedEvents(bar);
-  const lastNote = events.findLastIndex((one) => one.event.kind === "note");
+/**
+ * Looks at one bar of pipes. What only the next note decides is found there and said of the place it is about: a rest is none until a note
+ * follows (rests at the end of a line are not yet written music), and gracenotes have time as long as their note is tied on.
+ */
+export function checkPipeBar(bar: PipeBar, around: PipeBarSurroundings, before: ChanterState): CheckedPipeBar {
+  const findings: LocalFinding[] = [...lengthFindings(bar, around.frame)];
   let state = before;
-  for (const { at, index, event } of events) {
+  for (const { at, event } of placedEvents(bar)) {
     if (event.kind === "rest") {
-      if (state.last?.tied && !state.rested) findings.push(looseTie(state.last.barsBack, state.last.at));
-      const soundsOn = state.last !== null && !state.isCut && !state.rested;
-      if (soundsOn && !setup.canRest && (goesOn || index < lastNote))
-        findings.push(cannotRest(at, state.last as NonNullable<ChanterState["last"]>));
-      state = { ...state, rested: true };
-      continue;
+      findings.push(...loose(state), ...openGroup(state, around.setup));
+      state = afterRest(event, at, around, state);
+    } else {
+      findings.push(...noteFindings(event, at, around, state));
+      state = afterNote(event, at, around, state);
     }
-    findings.push(...noteFindings(event, at, setup, state));
-    state = { last: { note: event.note, tied: event.tied, barsBack: 0, at }, isCut: event.cutOff, rested: false };
   }
   return { findings, after: state };
 }
 
-function noteFindings(note: PipeNote, at: Ticks, setup: PipeSetup, { last, isCut, rested }: ChanterState): readonly LocalFinding[] {
+/** What is found where a line ends: of the tie and the gracenotes that nothing ends. */
+export function atLineEnd(state: ChanterState, setup: PipeSetup): readonly LocalFinding[] {
+  return [...loose(state), ...openGroup(state, setup)];
+}
+
+/** The rest that playing goes back over, if the chanter sounds into it. */
+export function restAtJump({ last, rest }: ChanterState, { frame, setup }: PipeBarSurroundings): readonly LocalFinding[] {
+  return last === null || rest === null ? [] : [restFinding({ last, rest, next: null, frame, setup })];
+}
+
+/**
+ * What a bar's first note meets where a repeat leads back to it: a like note, or a crossing. `before` is how the chanter stands at the end of
+ * the repeat; a strike-in then stands in sounding music and starts nothing. None where no note begins the bar.
+ */
+export function findingsAfterRepeat(
+  bar: PipeBar,
+  { frame, setup }: PipeBarSurroundings,
+  before: ChanterState,
+  asWritten: ChanterState,
+): readonly LocalFinding[] {
+  const [first] = bar.events;
+  const from = soundingInto(before, setup);
+  if (first?.kind !== "note" || from === null || before.last === null) return [];
+  // What the bars as written lead in with is found there already.
+  if (from === soundingInto(asWritten, setup)) return [];
+  const at = 0 as Ticks;
+  if (from === first.note && first.gracenotes.length === 0) {
+    return [likeNotesOverRepeat(first.note, at, soundingInto(asWritten, setup), setup)];
+  }
+  const seconds = secondsOf(first, frame);
+  const step = { from, to: first.note, gracenotes: first.gracenotes, seconds, barsBack: 0, at };
+  const crossing = crossingFinding(step, setup);
+  return crossing === null ? [] : [crossing];
+}
+
+/** The note that sounds up to the next one; null where the chanter is silent. A rest silences it only where it can rest. */
+function soundingInto({ last, isCut, rested }: ChanterState, setup: PipeSetup): LastNote["note"] | null {
+  return last === null || isCut || (rested && setup.canRest) ? null : last.note;
+}
+
+function noteFindings(note: PipeNote, at: Ticks, { frame, setup }: PipeBarSurroundings, state: ChanterState): readonly LocalFinding[] {
+  const { last, isCut, rested, rest } = state;
   const findings: LocalFinding[] = [];
   const touches = last !== null && !rested;
   const isLike = touches && last.note === note.note;
-  if (touches && last.tied && !isLike) findings.push(looseTie(last.barsBack, last.at));
-  if (!setup.canRest) findings.push(...startFindings(note, at, last !== null, isCut, rested));
+  const goesOn = isLike && last.tied;
+  if (!goesOn) findings.push(...openGroup(state, setup));
+  if (touches && !isLike) findings.push(...loose(state));
+  if (rest !== null && last !== null) {
+    const next = { at, note: note.note, isGraced: note.gracenotes.length > 0 };
+    findings.push(restFinding({ last, rest, next, frame, setup }));
+  }
+  if (!setup.canRest) findings.push(...startFindings(note, at, state));
   if (isLike && !last.tied && !isCut && !note.strikeIn && note.gracenotes.length === 0)
     findings.push(likeNotes(note.note, at, last, setup));
-  if (isCrossFingered(note.note) && !(isLike && last.tied) && !speaks(setup, note.note)) findings.push(doesNotSpeak(note.note, at, setup));
+  if (isCrossFingered(note.note) && !goesOn && !speaks(setup, note.note)) findings.push(doesNotSpeak(note.note, at, setup));
+  if (!goesOn) findings.push(...fingerFindings(note, at, frame, setup, state));
   return findings;
 }
 
-/** Whether the chanter starts where it has to, and nowhere else. */
-function startFindings(note: PipeNote, at: Ticks, hasPlayed: boolean, isCut: boolean, rested: boolean): readonly LocalFinding[] {
-  const strike =
-    (on: boolean): LocalFinding["cures"] =>
-    (place) => [{ label: on ? "Strike in here" : "Take it away", edits: [{ kind: "strike-in", at: place(0, at), on }] }];
-  if (!note.strikeIn && !hasPlayed)
-    return [{ kind: "rest", at, message: "Nothing starts the chanter here. Mark a strike-in.", cures: strike(true) }];
-  if (!note.strikeIn && isCut) {
-    return [{ kind: "rest", at, message: "The chanter was cut off before this note. Mark a strike-in.", cures: strike(true) }];
-  }
-  if (note.strikeIn && hasPlayed && !isCut && !rested) {
-    return [{ kind: "rest", at, message: "The chanter is already sounding here. Take the strike-in away.", cures: strike(false) }];
-  }
-  return [];
+/** What the fingers have to do for a note that begins: gracenotes without time, and notes on the way that nobody wrote. */
+function fingerFindings(note: PipeNote, at: Ticks, frame: Frame, setup: PipeSetup, state: ChanterState): readonly LocalFinding[] {
+  const from = soundingInto(state, setup);
+  const { gracenotes } = note;
+  const seconds = secondsOf(note, frame);
+  // A note that is tied on may yet be long enough.
+  const room = { note: note.tied ? Number.POSITIVE_INFINITY : seconds, before: giver(state, setup) };
+  const fast = tooFast({ gracenotes, after: from, note: note.note, room, least: seconds, barsBack: 0, at }, setup);
+  const step = { to: note.note, gracenotes, seconds, barsBack: 0, at };
+  const crossing = from === null ? null : crossingFinding({ ...step, from }, setup);
+  return [fast, crossing].filter((one) => one !== null);
 }
 
-function cannotRest(at: Ticks, last: NonNullable<ChanterState["last"]>): LocalFinding {
-  const name = noteName(last.note);
+/** Gracenotes whose note was tied on, found when it ends. */
+export function openGroup({ last }: ChanterState, setup: PipeSetup): readonly LocalFinding[] {
+  if (last === null || last.group === null) return [];
+  const { group, note, seconds } = last;
+  const found = tooFast({ ...group, note, room: { note: seconds, before: group.before }, least: seconds }, setup);
+  return found === null ? [] : [found];
+}
+
+/** The tie that leads nowhere, unless that was said at an earlier rest. */
+function loose({ last, rested }: ChanterState): readonly LocalFinding[] {
+  return last?.tied && !rested ? [looseTie(last.barsBack, last.at)] : [];
+}
+
+function afterNote(note: PipeNote, at: Ticks, { frame, setup }: PipeBarSurroundings, state: ChanterState): ChanterState {
+  const { last, rested } = state;
+  const lasts = secondsOf(note, frame);
+  const goesOn = last !== null && !rested && last.tied && last.note === note.note;
+  const seconds = goesOn ? last.seconds + lasts : lasts;
+  const group = !note.tied ? null : goesOn ? last.group : groupBegun(note, at, setup, state);
   return {
-    kind: "rest",
-    at,
-    message: `The chanter cannot rest here. Hold ${name}, or mark a cut-off.`,
-    cures: (place) => [
-      { label: `Hold ${name}`, edits: [{ kind: "hold", at: place(0, at) }] },
-      { label: "Mark a cut-off", edits: [{ kind: "cut-off", at: place(last.barsBack, last.at), on: true }] },
-    ],
+    last: { note: note.note, tied: note.tied, barsBack: 0, at, seconds, group },
+    isCut: note.cutOff,
+    rested: false,
+    rest: null,
   };
 }
 
-function likeNotes(note: ChanterNote, at: Ticks, last: NonNullable<ChanterState["last"]>, setup: PipeSetup): LocalFinding {
-  const dividing = dividingGracenote(setup, note);
-  const cure = dividing === null ? "No gracenote divides them in this setup: tie them." : `${divides(dividing)} divides them.`;
+/** Gracenotes that only the length of their note can make too fast. */
+function groupBegun({ gracenotes }: PipeNote, at: Ticks, setup: PipeSetup, state: ChanterState): OpenGroup | null {
+  const before = giver(state, setup);
+  if (gracenotes.length === 0 || shortNote(gracenotes, { note: Number.POSITIVE_INFINITY, before }) !== null) return null;
+  return { barsBack: 0, at, gracenotes, after: soundingInto(state, setup), before };
+}
+
+/** How long the note lasts that gives gracenotes before the beat their time; null after silence. */
+function giver(state: ChanterState, setup: PipeSetup): number | null {
+  return soundingInto(state, setup) === null ? null : (state.last as LastNote).seconds;
+}
+
+function afterRest(event: Rest, at: Ticks, around: PipeBarSurroundings, state: ChanterState): ChanterState {
+  const { last, isCut, rested } = state;
+  if (last === null) return NOT_STARTED;
+  const ended = { ...last, group: null };
+  if (isCut || around.setup.canRest || (rested && state.rest === null)) return { ...state, last: ended, rested: true };
+  return { ...state, last: ended, rested: true, rest: longerRest(event, at, around, state.rest) };
+}
+
+function longerRest(event: Rest, at: Ticks, { frame, chords }: PipeBarSurroundings, rest: OpenRest | null): OpenRest {
+  const ticks = ((rest?.ticks ?? 0) + event.ticks) as Ticks;
   return {
-    kind: "like-notes",
-    at,
-    message: `Two ${noteName(note)}s with nothing between them sound as one. ${cure}`,
-    cures: (place) => [
-      ...(dividing === null
-        ? []
-        : [{ label: "Add it", edits: [{ kind: "gracenotes", at: place(0, at), gracenotes: [dividing.gracenote] } as const] }]),
-      { label: "Tie them", edits: [{ kind: "tie", at: place(last.barsBack, last.at), tied: true }] },
-    ],
+    barsBack: rest?.barsBack ?? 0,
+    at: rest?.at ?? at,
+    ticks,
+    seconds: (rest?.seconds ?? 0) + secondsOf(event, frame),
+    fillsBar: (rest?.fillsBar ?? false) || ticks >= meterTicks(frame.meter),
+    isStraight: (rest?.isStraight ?? true) && event.tuplet === null,
+    chord: rest === null ? (chords.find(({ from, to }) => from <= at && at < to)?.symbol ?? null) : rest.chord,
+    slots: slotsWith(rest?.slots ?? [], frame, at, at + event.ticks),
   };
 }
 
-function divides({ gracenote, kind }: DividingGracenote): string {
-  return kind === "strike" ? `A strike to ${noteName(gracenote)}` : asSentence(gracenoteInWords(gracenote));
-}
-
-/** The plain note that lies nearest to a cross-fingered one and is fingered most like it. */
-const PLAIN_INSTEAD: Readonly<Record<CrossFingeredNote, PlainNote>> = { "c-natural": "c", "f-natural": "f", "high-g-sharp": "high-g" };
-
-function doesNotSpeak(note: CrossFingeredNote, at: Ticks, setup: PipeSetup): LocalFinding {
-  const instead = PLAIN_INSTEAD[note];
-  const name = noteName(note);
-  return {
-    kind: "cross-fingering",
-    at,
-    message: `${name.charAt(0).toUpperCase()}${name.slice(1)} does not speak in this setup. Play ${noteName(instead)}, or tick it once it speaks.`,
-    cures: (place) => [
-      { label: `Play ${noteName(instead)}`, edits: [{ kind: "repitch", at: place(0, at), content: { kind: "pipes", note: instead } }] },
-      { label: "It speaks", edits: [{ kind: "setup", line: place(0, at).line, setup: withCrossFingering(setup, note, { speaks: true }) }] },
-    ],
-  };
-}
-
-function speaks(setup: PipeSetup, note: CrossFingeredNote): boolean {
-  return setup.crossFingerings.some((one) => one.note === note && one.speaks);
-}
-
-/** The tie that nothing follows at the end of a line, if there is one. */
-export function tieAtEnd(state: ChanterState): LocalFinding | null {
-  return state.last?.tied && !state.rested ? looseTie(state.last.barsBack, state.last.at) : null;
+function secondsOf({ ticks }: { readonly ticks: Ticks }, { tempo }: Frame): number {
+  return (ticks / tempo.beat) * (60 / tempo.perMinute);
 }

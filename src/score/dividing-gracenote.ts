@@ -19,13 +19,20 @@ const BY_USE: readonly PlainNote[] = ["high-g", "high-a", "d", "e", "f", "c", "b
 /**
  * The most usual gracenote that divides a note from a like note before it, as the setup fingers them: the G up to F (and over high G sharp,
  * whose first finger is down), the thumb on high G, a struck G on high A. Null when an edited fingering leaves none.
+ *
+ * @param alsoAfter what else may sound before the note, where playing reaches it by several ways; null after silence
  */
-export function dividingGracenote(setup: PipeSetup, note: ChanterNote): DividingGracenote | null {
+export function dividingGracenote(
+  setup: PipeSetup,
+  note: ChanterNote,
+  alsoAfter: readonly (ChanterNote | null)[] = [],
+): DividingGracenote | null {
   const table = fingeringTable(setup);
   for (const gracenote of BY_USE) {
     const movements = movementsOf(table, [gracenote], { before: note, note });
     const [movement] = movements.ok ? movements.value : [];
-    if (movement !== undefined) return { gracenote, kind: movement.kind };
+    const fits = alsoAfter.every((before) => movementsOf(table, [gracenote], { before, note }).ok);
+    if (movement !== undefined && fits) return { gracenote, kind: movement.kind };
   }
   return null;
 }

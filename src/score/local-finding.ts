@@ -13,6 +13,8 @@ export interface LocalFinding {
   readonly barsBack?: number;
   readonly at: Ticks;
   readonly message: string;
+  /** Of a crossing: the notes that can sound. */
+  readonly notes?: Finding["notes"];
   readonly cures: (place: Place) => Finding["cures"];
 }
 
@@ -36,7 +38,14 @@ export function findingAt(local: LocalFinding, line: LineId, bar: number): Findi
   const same = known.find(({ address }) => address.line === line && address.bar === bar - barsBack);
   if (same !== undefined) return same;
   const place: Place = (back, at) => ({ line, bar: bar - back, at });
-  const made: Finding = { kind: local.kind, address: place(barsBack, local.at), message: local.message, cures: local.cures(place) };
+  const { kind, message, notes } = local;
+  const made: Finding = {
+    kind,
+    address: place(barsBack, local.at),
+    message,
+    ...(notes === undefined ? {} : { notes }),
+    cures: local.cures(place),
+  };
   placed.set(local, [made, ...known].slice(0, 4));
   return made;
 }

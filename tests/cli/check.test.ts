@@ -2,6 +2,7 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { CheckReport } from "../../src/cli/commands/check.ts";
 import { savedFormOf } from "../../src/score/saved-form.ts";
 import { ninefold } from "../support/command-line.ts";
 import { lanternScore } from "../support/lantern-score.ts";
@@ -16,18 +17,21 @@ describe("ninefold check", () => {
   it("prints every finding with its kind, the number of its bar and its sentence", async () => {
     const run = await ninefold(["check", "examples/paper-lantern-weather.json", "--json"]);
     expect(run).toMatchObject({ exit: 0, complaint: "" });
-    expect(JSON.parse(run.output)).toEqual({
-      findings: [
-        { kind: "rest", bar: 16, message: "The chanter cannot rest here. Hold E, or mark a cut-off." },
-        { kind: "like-notes", bar: 17, message: "Two Fs with nothing between them sound as one. A G gracenote divides them." },
-      ],
-    });
+    const { findings } = JSON.parse(run.output) as CheckReport;
+    expect(findings.filter(({ kind }) => kind !== "crossing")).toEqual([
+      { kind: "rest", bar: 16, message: "The chanter cannot rest here. Hold E, or mark a cut-off." },
+      { kind: "like-notes", bar: 17, message: "Two Fs with nothing between them sound as one. A G gracenote divides them." },
+    ]);
+    const crossing = findings.find(({ message }) => message.startsWith("From D to E,"));
+    expect(crossing).toMatchObject({ kind: "crossing", notes: ["c", "b", "low-a", "low-g"] });
   });
 
   it("says it in words without --json", async () => {
     const run = await ninefold(["check", "examples/paper-lantern-weather.json"]);
     expect(run.output.split("\n")[0]).toBe("Bar 16: The chanter cannot rest here. Hold E, or mark a cut-off.");
-    expect((await ninefold(["check", "examples/the-long-light.json"])).output.trim()).toBe("Nothing to look at.");
+    const alone = (await ninefold(["check", "examples/the-long-light.json"])).output.split("\n");
+    expect(alone.slice(0, 3)).toEqual(["Nothing to look at.", "", "Finger changes on which another note can sound:"]);
+    expect(alone.filter((one) => one.includes("From D to E, "))).toHaveLength(1);
   });
 
   it("refuses a file that is no sketch and one from a later version with one line and exit 2", async () => {

@@ -23,7 +23,9 @@ const pipeNotes = (score: Score): readonly PipeNote[] =>
   score.lines
     .flatMap((line) => (line.kind === "pipes" ? line.bars.flatMap((bar) => bar.events) : []))
     .filter((event) => event.kind === "note");
-const findings = (score: Score): readonly string[] => check(score).map(({ kind, address }) => `${kind} ${barNumber(score, address.bar)}`);
+/** All but crossings, which no tune is without. */
+const findings = (score: Score): readonly string[] =>
+  check(score).flatMap(({ kind, address }) => (kind === "crossing" ? [] : [`${kind} ${barNumber(score, address.bar)}`]));
 const sections = (score: Score): string =>
   score.frames
     .flatMap(({ section, key }, bar) => (section === null ? [] : [`${section.name} ${barNumber(score, bar)} ${shownKey(key)}`]))

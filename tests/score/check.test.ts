@@ -4,13 +4,17 @@ import { defaultCrossFingerings } from "../../src/pipes/cross-fingerings.ts";
 import { defaultSetup } from "../../src/pipes/default-setups.ts";
 import { check } from "../../src/score/check.ts";
 import type { Edit } from "../../src/score/edit.ts";
+import type { Finding } from "../../src/score/finding.ts";
 import type { Score } from "../../src/score/score.ts";
 import { hertz } from "../../src/units/hertz.ts";
 import { asText, at, pipeSketch } from "../support/pipe-sketch.ts";
 import { concertNote } from "../support/written-music.ts";
 
+/** All but the crossings, which nearly every tune has; those have tests of their own. */
+const found = (score: Score): readonly Finding[] => check(score).filter(({ kind }) => kind !== "crossing");
+
 const said = (score: Score): readonly string[] =>
-  check(score).map(({ kind, address, message }) => `${kind} ${address.line} ${address.bar}+${address.at}: ${message}`);
+  found(score).map(({ kind, address, message }) => `${kind} ${address.line} ${address.bar}+${address.at}: ${message}`);
 
 function applied(score: Score, edits: readonly Edit[]): Score {
   const outcome = applyEdits(score, edits);
@@ -20,19 +24,20 @@ function applied(score: Score, edits: readonly Edit[]): Score {
 
 /** What is left after the cure of that name for the only finding. */
 function cured(score: Score, label: string): Score {
-  const [finding] = check(score);
+  const [finding] = found(score);
   const cure = finding?.cures.find((one) => one.label === label);
   if (cure === undefined) throw new Error(`no cure ${label} among ${finding?.cures.map((one) => one.label).join()}`);
   return applied(score, cure.edits);
 }
 
 const REST = "The chanter cannot rest here. Hold E, or mark a cut-off.";
+const LONG_REST = "The chanter cannot rest here. Mark a cut-off, or hold E.";
 
 const TABLE: readonly (readonly [fact: string, music: string, findings: readonly string[]])[] = [
   ["nothing in a line that breathes where it may", "d2! e2. z2 f2! | {g}f2 {a}g2 a4", []],
   ["nothing in rests before the first note and after the last", "z8 | d8! | z8 | z8", []],
   ["a rest inside a phrase", "d2! e2 z2 f2", [`rest pipes 0+1920: ${REST}`]],
-  ["one rest, however many rests it is written as", "d2! e6 | z8 | z4 f4", [`rest pipes 1+0: ${REST}`]],
+  ["one rest, however many rests it is written as", "d2! e6 | z8 | z4 f4", [`rest pipes 1+0: ${LONG_REST}`]],
   ["two like notes", "d2! f2 f4", ["like-notes pipes 0+1920: Two Fs with nothing between them sound as one. A G gracenote divides them."]],
   [
     "two like notes over a bar line",
@@ -164,7 +169,7 @@ describe("check finds", () => {
       [doubling("a8! | e8", "trombone"), "Double an octave below"],
       [doubling("G8! | e8", "whistle-d"), "Double an octave above"],
     ] as const) {
-      expect(check(score).map(({ kind, cures }) => [kind, cures.map((cure) => cure.label)])).toEqual([["range", [label]]]);
+      expect(found(score).map(({ kind, cures }) => [kind, cures.map((cure) => cure.label)])).toEqual([["range", [label]]]);
       expect(said(cured(score, label))).toEqual([]);
     }
   });
@@ -188,7 +193,7 @@ describe("check finds", () => {
     const alone = applied(pipeSketch("d8!"), [{ kind: "setup", line: "pipes", setup: defaultSetup(hertz(480)) }]);
     expect(said(alone)).toEqual([]);
     const score = applied(alone, [{ kind: "add-player", id: "fiddle", name: "Fiddle", player: "fiddle", doubles: "pipes", octaves: 0 }]);
-    expect(check(score).map((finding) => finding.kind)).toEqual(["pitch"]);
+    expect(found(score).map((finding) => finding.kind)).toEqual(["pitch"]);
     expect(check(score)[0]?.message).toMatch(/^A chanter at 480 lies between .*453\.1/);
     const tuned = cured(score, "Band at A 453.1");
     expect(tuned.bandA).toBeCloseTo(453.06, 2);
@@ -224,8 +229,9 @@ describe("check", () => {
     const [line] = score.lines;
     const after = check(applied(score, [{ kind: "repitch", at: at(2, 0), content: { kind: "pipes", note: "b" } }]));
     expect(line?.id).toBe("pipes");
-    expect(before.length).toBe(1);
-    expect(after[0]).toBe(before[0]);
+    expect(before.map(({ kind }) => kind)).toEqual(["crossing", "like-notes", "crossing"]);
+    expect(after.slice(0, 2)).toEqual(before.slice(0, 2));
+    for (const [index, finding] of before.slice(0, 2).entries()) expect(after[index]).toBe(finding);
   });
 
   it("finds one bar in each place where it stands", () => {

@@ -1,3 +1,4 @@
+import type { PlainNote } from "../../pipes/chanter-note.ts";
 import { barNumber } from "../../score/bar-number.ts";
 import { check } from "../../score/check.ts";
 import type { FindingKind } from "../../score/finding.ts";
@@ -12,6 +13,8 @@ export interface CheckReport {
     /** The number a reader is shown: a pickup is 0. */
     readonly bar: number;
     readonly message: string;
+    /** Of a crossing: the notes that can sound, the nearest to the note before first. */
+    readonly notes?: readonly PlainNote[];
   }[];
 }
 
@@ -23,12 +26,26 @@ export const command: Command = {
   async run({ positionals, flags }, { resolvePath }) {
     const [sketch] = positionals as readonly [string];
     const score = await readSketch(resolvePath(sketch), sketch);
-    const findings = check(score).map(({ kind, address, message }) => ({ kind, bar: barNumber(score, address.bar), message }));
+    const findings = check(score).map(({ kind, address, message, notes }) => ({
+      kind,
+      bar: barNumber(score, address.bar),
+      message,
+      ...(notes === undefined ? {} : { notes }),
+    }));
     return flags.has("json") ? JSON.stringify({ findings } satisfies CheckReport) : inWords({ findings });
   },
 };
 
+/** Crossings come last, each once with all its bars: every tune has them, and they must not hide the rest. */
 function inWords({ findings }: CheckReport): string {
-  if (findings.length === 0) return "Nothing to look at.";
-  return findings.map(({ bar, message }) => `Bar ${bar}: ${message}`).join("\n");
+  const others = findings.filter(({ kind }) => kind !== "crossing").map(({ bar, message }) => `Bar ${bar}: ${message}`);
+  const crossings = new Map<string, Set<number>>();
+  for (const { kind, bar, message } of findings) {
+    if (kind === "crossing") crossings.set(message, (crossings.get(message) ?? new Set()).add(bar));
+  }
+  return [
+    ...(others.length === 0 ? ["Nothing to look at."] : others),
+    ...(crossings.size === 0 ? [] : ["", "Finger changes on which another note can sound:"]),
+    ...[...crossings].map(([message, bars]) => `${bars.size === 1 ? "Bar" : "Bars"} ${[...bars].join(", ")}: ${message}`),
+  ].join("\n");
 }
