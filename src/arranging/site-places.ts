@@ -16,8 +16,8 @@ export function beatAround(frame: Frame, at: number): { readonly place: SitePlac
   return { place: "between", beat: Number.POSITIVE_INFINITY };
 }
 
-/** Whether a part ends with a bar: at a repeat's end, before a repeat or a section begins, or at the end of everything. */
+/** Whether a part ends with a bar: at a repeat's end, before a repeat, a section or a tune begins, or at the end of everything. */
 export function endsPart(frames: readonly Frame[], bar: number): boolean {
   const next = frames[bar + 1];
-  return frames[bar]?.repeatEnd === true || next === undefined || next.repeatStart || next.section !== null;
+  return frames[bar]?.repeatEnd === true || next === undefined || next.repeatStart || next.section !== null || next.tune !== null;
 }
