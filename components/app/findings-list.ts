@@ -4,11 +4,8 @@ import type { Edit } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { Score } from "../../src/score/score.ts";
 import { controls, focusRing } from "../shared/styles.ts";
-
-/** A cure was taken: the edits that carry it out. */
-export type CureTakenEvent = CustomEvent<{ readonly label: string; readonly edits: readonly Edit[] }>;
-/** A finding was pressed: show where it is. */
-export type FindingChosenEvent = CustomEvent<{ readonly finding: Finding }>;
+import "./crossings-fold.ts";
+import type { CureTakenEvent, FindingChosenEvent } from "./finding-events.ts";
 
 /** The findings of a sketch that nobody has looked through yet: nothing is said of it, not even that there is nothing. */
 export const UNCHECKED: readonly Finding[] = [];
@@ -38,6 +35,7 @@ const COUNTS = [
 export class FindingsList extends LitElement {
   static override properties = {
     findings: { attribute: false },
+    crossings: { attribute: false },
     score: { attribute: false },
     chosen: { attribute: false },
     all: { state: true },
@@ -45,6 +43,8 @@ export class FindingsList extends LitElement {
 
   /** In the order of their numbers: the first is 1. */
   declare findings: readonly Finding[];
+  /** Those that have no number. */
+  declare crossings: readonly Finding[];
   declare score: Score;
   declare chosen: Finding | null;
   declare private all: boolean;
@@ -52,6 +52,7 @@ export class FindingsList extends LitElement {
   constructor() {
     super();
     this.findings = [];
+    this.crossings = [];
     this.chosen = null;
     this.all = false;
   }
@@ -136,8 +137,15 @@ export class FindingsList extends LitElement {
           </button>`
           : null
       }
+      <crossings-fold .crossings=${this.crossings} .score=${this.score} .chosen=${this.chosen} @finding-chosen=${this.#pass} @cure-taken=${this.#pass}></crossings-fold>
     `;
   }
+
+  /** News of the fold is news of the list: a page listens to one element. */
+  readonly #pass = (event: Event): void => {
+    const { detail } = event as CureTakenEvent | FindingChosenEvent;
+    this.dispatchEvent(new CustomEvent(event.type, { detail }));
+  };
 
   #row(finding: Finding, number: number) {
     const chosen = finding === this.chosen;

@@ -22,7 +22,8 @@ import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import { appStyles } from "./app-styles.ts";
 import { tellOfBandMove } from "./band-offer.ts";
 import { chosenBars } from "./chosen-bars.ts";
-import { type CureTakenEvent, type FindingChosenEvent, UNCHECKED } from "./findings-list.ts";
+import type { CureTakenEvent, FindingChosenEvent } from "./finding-events.ts";
+import { UNCHECKED } from "./findings-list.ts";
 import { FindingsWatch } from "./findings-watch.ts";
 import { SketchDesk } from "./sketch-desk.ts";
 import type { ThemeChosenEvent } from "./small-print.ts";
@@ -51,6 +52,7 @@ const REFUSAL_STAYS = 6000;
 export class NinefoldApp extends LitElement {
   static override properties = {
     findings: { state: true },
+    crossings: { state: true },
     chosenFinding: { state: true },
     refusal: { state: true },
     onGrid: { state: true },
@@ -62,6 +64,7 @@ export class NinefoldApp extends LitElement {
   };
 
   declare private findings: readonly Finding[];
+  declare private crossings: readonly Finding[];
   declare private chosenFinding: Finding | null;
   declare private refusal: string;
   /** The pipe line that the grid shows. */
@@ -90,6 +93,7 @@ export class NinefoldApp extends LitElement {
   constructor() {
     super();
     this.findings = UNCHECKED;
+    this.crossings = UNCHECKED;
     this.chosenFinding = null;
     this.refusal = "";
     this.onGrid = "";
@@ -166,6 +170,7 @@ export class NinefoldApp extends LitElement {
       <footer>
         <findings-list
           .findings=${this.findings}
+          .crossings=${this.crossings}
           .chosen=${this.chosenFinding}
           .score=${score}
           @finding-chosen=${this.#findingChosen}
@@ -311,7 +316,9 @@ export class NinefoldApp extends LitElement {
   }
 
   #showFindings(findings: readonly Finding[]): void {
-    this.findings = findings;
+    // Crossings have no number: every tune has them.
+    this.findings = findings === UNCHECKED ? UNCHECKED : findings.filter(({ kind }) => kind !== "crossing");
+    this.crossings = findings.filter(({ kind }) => kind === "crossing");
     if (this.chosenFinding !== null && !findings.includes(this.chosenFinding)) this.chosenFinding = null;
   }
 

@@ -10,6 +10,7 @@ import type { BarTrace, Upright } from "./bar-trace.ts";
 import { type GridMeasures, rowsHeight } from "./grid-measures.ts";
 import type { GridRow } from "./grid-rows.ts";
 import { type BarScale, inkPaths, placeInBar } from "./ink-paths.ts";
+import { passingSpecks } from "./passing-marks.ts";
 
 /** Half the height of the upright at a strike-in or a cut-off. */
 const UPRIGHT = 10;
@@ -116,11 +117,12 @@ function drawDronePlace(span: ChordSpan, { setup, frame, width }: BarGround, foo
 }
 
 /** A bar of the trace. */
-export function drawInk(trace: BarTrace, scale: BarScale, foot: number) {
+export function drawInk(trace: BarTrace, scale: BarScale, foot: number, setup: PipeSetup) {
   const paths = inkPaths(trace, scale);
   const path = (kind: string, data: string) => (data === "" ? nothing : svg`<path class=${kind} d=${data}></path>`);
   return svg`
     ${path("grace", paths.gracenotes)}${path("thread", paths.threads)}${path("rest", paths.rests)}
+    ${path("passing", passingSpecks(trace, scale, setup))}
     ${path("ink", paths.held)}${path("hollow", paths.hollow)}${path("outside", paths.outside)}${path("through", paths.through)}
     ${trace.uprights.map((upright) => drawUpright(upright, scale, foot))}
   `;

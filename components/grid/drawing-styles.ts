@@ -123,6 +123,9 @@ export const drawingStyles = css`
     fill: none;
     stroke-linejoin: miter;
   }
+  .passing {
+    fill: var(--ink-3);
+  }
   .grace.proposed,
   .dash.proposed {
     stroke: var(--steel);

@@ -64,7 +64,12 @@ export function inkOfBars(scene: GridScene, range: BarRange) {
     const into = carried[index - range.first] ?? null;
     const next = leadsFromBefore(line.bars[index + 1]);
     return guard([bar, frame, width, into, next, pitch], () =>
-      drawInk(traceOf(bar, into, next), { frame, width, height: pitch.height, speaks: pitch.speaks, ink: measures.ink }, pitch.foot),
+      drawInk(
+        traceOf(bar, into, next),
+        { frame, width, height: pitch.height, speaks: pitch.speaks, ink: measures.ink },
+        pitch.foot,
+        pitch.setup,
+      ),
     );
   });
 }
