@@ -4,7 +4,7 @@ import type { BarTrace } from "./bar-trace.ts";
 import { type BarScale, placeInBar } from "./ink-paths.ts";
 
 /** How large a speck is: small enough to be overlooked by who does not look for it. */
-const SPECK = 1.4;
+const SPECK = 1.7;
 
 /**
  * Where fingers move and other notes of the nine can sound in between, a speck at the height of each: what to listen for, and no reproach. Path
