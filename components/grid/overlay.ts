@@ -6,6 +6,7 @@ import { carriedInto } from "../../src/score/carried-note.ts";
 import type { BarRange } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { Frame } from "../../src/score/frame.ts";
+import { findingsInBar } from "../../src/score/numbered-findings.ts";
 import { eventAt } from "../../src/score/placed-events.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
 import { placeOfTime } from "./bar-places.ts";
@@ -122,15 +123,15 @@ const CLEAR = 6;
 /** Numbers of findings, each in a ring clear of the ink; those of bars out of sight are left out. */
 export function drawFindings(scale: ScoreScale, findings: readonly Finding[], chosen: Finding | null, seen: BarRange, foot: number) {
   const taken = new Map<string, number>();
-  return findings.flatMap((finding, index) => {
-    const { address } = finding;
-    if (address.line !== scale.line.id || address.bar < seen.first || address.bar > seen.last) return [];
+  const bars = Array.from({ length: seen.last - seen.first + 1 }, (_, index) => seen.first + index);
+  const inView = bars.flatMap((bar) => findingsInBar(findings, scale.line.id, bar));
+  return inView.map(({ finding, number }) => {
     const place = ringPlace(scale, finding, foot);
     const key = `${Math.round(place.x)} ${Math.round(place.y)}`;
     const before = taken.get(key) ?? 0;
     taken.set(key, before + 1);
     const x = place.x + before * (RING * 2 + 3);
-    return svg`<g class=${finding === chosen ? "finding chosen" : "finding"}><circle cx=${x} cy=${place.y} r=${RING}></circle><text x=${x} y=${place.y + 4}>${index + 1}</text></g>`;
+    return svg`<g class=${finding === chosen ? "finding chosen" : "finding"}><circle cx=${x} cy=${place.y} r=${RING}></circle><text x=${x} y=${place.y + 4}>${number}</text></g>`;
   });
 }
 

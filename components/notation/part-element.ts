@@ -9,6 +9,7 @@ import type { LineId } from "../../src/score/line-id.ts";
 import { lineOf } from "../../src/score/line-of.ts";
 import { frameTicks } from "../../src/score/meter.ts";
 import { momentOnBeat } from "../../src/score/moment-on-beat.ts";
+import { findingsInBar } from "../../src/score/numbered-findings.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import type { Ticks } from "../../src/units/ticks.ts";
 import type { ProposedPlaces } from "../session/proposal.ts";
@@ -204,13 +205,12 @@ export abstract class PartElement extends LitElement {
     const layer = this.surface?.querySelector<SVGGElement>(".rings");
     if (layer === undefined || layer === null) return;
     const rings: Ring[] = [];
-    for (const [index, finding] of this.findings.entries()) {
-      const { address } = finding;
-      const painted = address.line === line.id ? this.#painted.get(address.bar) : undefined;
-      if (painted === undefined) continue;
-      const { x, y } = ringPlace(painted.drawing, startOfEvent(this.score, line, address), RING);
-      const [left, top] = [painted.x + x * painted.scale, painted.y + y * painted.scale];
-      rings.push({ number: index + 1, left, top, chosen: finding === this.chosenFinding });
+    for (const painted of this.#painted.values()) {
+      for (const { finding, number } of findingsInBar(this.findings, line.id, painted.bar)) {
+        const { x, y } = ringPlace(painted.drawing, startOfEvent(this.score, line, finding.address), RING);
+        const [left, top] = [painted.x + x * painted.scale, painted.y + y * painted.scale];
+        rings.push({ number, left, top, chosen: finding === this.chosenFinding });
+      }
     }
     const shown = JSON.stringify(rings);
     if (shown === this.#shownRings && layer.childElementCount === rings.length) return;
