@@ -1,17 +1,16 @@
-import { html, LitElement } from "lit";
+import { html, LitElement, nothing } from "lit";
 import { keyed } from "lit/directives/keyed.js";
 import { repeat } from "lit/directives/repeat.js";
 import { bandMoveOf, editsForSetup } from "../../src/editing/edits-for-setup.ts";
 import type { Selection } from "../../src/editing/selection.ts";
 import { screenWidths } from "../../src/engraving/screen-widths.ts";
-import { type ChanterNote, isCrossFingered } from "../../src/pipes/chanter-note.ts";
+import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import type { Address } from "../../src/score/address.ts";
 import type { BarRange, Edit } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { LineId } from "../../src/score/line-id.ts";
-import { lineOf, pipeLines } from "../../src/score/line-of.ts";
-import { eventAt, placedEvents } from "../../src/score/placed-events.ts";
+import { pipeLines } from "../../src/score/line-of.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
 import type { Hertz } from "../../src/units/hertz.ts";
 import type { GridStep } from "../grid/grid-step.ts";
@@ -25,6 +24,8 @@ import { chosenBars } from "./chosen-bars.ts";
 import type { CureTakenEvent, FindingChosenEvent } from "./finding-events.ts";
 import { UNCHECKED } from "./findings-list.ts";
 import { FindingsWatch } from "./findings-watch.ts";
+import { LineDesk } from "./line-desk.ts";
+import { firstCrossFingered, followed } from "./noted-places.ts";
 import { SketchDesk } from "./sketch-desk.ts";
 import type { ThemeChosenEvent } from "./small-print.ts";
 import { SoundDesk } from "./sound-desk.ts";
@@ -81,6 +82,7 @@ export class NinefoldApp extends LitElement {
 
   readonly #desk = new SketchDesk(this, () => this.#sketchChanged());
   readonly #sound = new SoundDesk(this);
+  readonly #lineDesk = new LineDesk(this, (address) => this.#reveal(address));
   readonly #watch = new FindingsWatch((findings) => this.#showFindings(findings));
   #session: Session | null = null;
   #unsubscribe: (() => void) | null = null;
@@ -140,6 +142,7 @@ export class NinefoldApp extends LitElement {
         </div>
         <nav class="rooms" aria-label="Rooms">
           <button class="link" type="button" @click=${this.#desk.show}>Sketches</button>
+          <button class="link" type="button" aria-pressed=${this.#lineDesk.isOpen ? "true" : "false"} @click=${this.#graceLine}>Grace the line</button>
           <button class="btn main" type="button" @click=${this.#handOver}>Hand over</button>
         </nav>
         <div class="setup-line">
@@ -162,6 +165,7 @@ export class NinefoldApp extends LitElement {
               .selection=${selection}
               .findings=${this.findings}
               .chosenFinding=${this.chosenFinding}
+              .proposed=${this.#lineDesk.places(session, line.id)}
               @note-chosen=${this.#noteChosen}
             ></part-sheet>`,
           )}
@@ -207,8 +211,10 @@ export class NinefoldApp extends LitElement {
           .selection=${selection}
           .findings=${this.findings}
           .chosenFinding=${this.chosenFinding}
+          .proposed=${this.#lineDesk.places(session, pipes.id)}
           .step=${this.step}
           @edits-asked=${this.#editsAsked}
+          @gracing-asked=${this.#graceLine}
           @selection-asked=${this.#selectionAsked}
           @view-moved=${this.#viewMoved}
           @row-touched=${this.#rowTouched}
@@ -220,7 +226,12 @@ export class NinefoldApp extends LitElement {
           @example-asked=${this.#desk.show}
         ></scale-grid>`,
       )}
-      <reading-line
+      ${this.#lineDesk.isOpen ? this.#lineDesk.render(this.refusal) : this.#reading(session, pipes)}`;
+  }
+
+  #reading(session: Session, pipes: PipeLine) {
+    const { score, selection } = session;
+    return html`<reading-line
         .score=${score}
         .line=${pipes.id}
         .selection=${selection}
@@ -232,7 +243,12 @@ export class NinefoldApp extends LitElement {
         @redo-asked=${this.#redo}
         @step-chosen=${this.#stepChosen}
         @edits-asked=${this.#editsAsked}
-      ></reading-line>`;
+        >${
+          selection.kind === "stretch"
+            ? html`<button slot="offer" class="link" type="button" @click=${this.#graceLine}>Grace these notes</button>`
+            : nothing
+        }</reading-line
+      >`;
   }
 
   /** On a narrow page: which view is shown, as words. */
@@ -291,6 +307,7 @@ export class NinefoldApp extends LitElement {
 
   #take(session: Session): void {
     this.#unsubscribe?.();
+    this.#lineDesk.close();
     this.#session = session;
     this.#sound.take(session);
     this.onGrid = this.#pipesOnGrid(session.score).id;
@@ -383,6 +400,7 @@ export class NinefoldApp extends LitElement {
   };
 
   readonly #lineChosen = (event: CustomEvent<{ readonly line: LineId }>): void => {
+    this.#lineDesk.leave();
     this.onGrid = event.detail.line;
   };
 
@@ -399,7 +417,8 @@ export class NinefoldApp extends LitElement {
   };
 
   readonly #undo = (): void => {
-    this.#session?.undo();
+    if (this.#session?.proposal) this.#lineDesk.leave();
+    else this.#session?.undo();
   };
 
   readonly #redo = (): void => {
@@ -417,7 +436,15 @@ export class NinefoldApp extends LitElement {
     this.#apply(event.detail.edits, event.detail.label);
   };
 
+  readonly #graceLine = (): void => {
+    if (this.#session !== null) this.#lineDesk.turn(this.#session, this.#pipesOnGrid(this.#session.score).id, this.hand);
+  };
+
   readonly #handOver = async (): Promise<void> => {
+    if (this.#session?.proposal) {
+      this.#refuse("What you see is only proposed, and would not be handed over. Keep it or leave it first.");
+      return;
+    }
     // The hand-over shows pages, which are notation's; the two rooms do not see each other, so both are fetched here.
     await Promise.all([import("../handover/hand-over.ts"), import("../notation/print-pages.ts")]);
     const session = this.#session;
@@ -461,23 +488,6 @@ export class NinefoldApp extends LitElement {
   #show(view: "grid" | LineId): void {
     this.view = view;
   }
-}
-
-/** The note that was pressed: where a player doubles the pipes, theirs, so that it is chosen on the grid; his own where he has one. */
-function followed(score: Score, address: Address): Address {
-  const bar = lineOf(score, address.line)?.bars[address.bar];
-  if (bar?.kind !== "doubling") return address;
-  const pipes = lineOf(score, bar.of)?.bars[address.bar];
-  const found = pipes?.kind === "pipes" ? eventAt(pipes, address.at) : null;
-  return { line: bar.of, bar: address.bar, at: found?.at ?? address.at };
-}
-
-function firstCrossFingered(line: PipeLine): Address | null {
-  for (const [bar, events] of line.bars.entries()) {
-    const found = placedEvents(events).find(({ event }) => event.kind === "note" && isCrossFingered(event.note));
-    if (found !== undefined) return { line: line.id, bar, at: found.at };
-  }
-  return null;
 }
 
 customElements.define("ninefold-app", NinefoldApp);
