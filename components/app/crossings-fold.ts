@@ -1,10 +1,14 @@
 import { css, html, LitElement } from "lit";
-import { barNumber } from "../../src/score/bar-number.ts";
+import { guard } from "lit/directives/guard.js";
+import { barNumber, hasPickup } from "../../src/score/bar-number.ts";
 import type { Edit } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { Score } from "../../src/score/score.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import type { CureTakenEvent, FindingChosenEvent } from "./finding-events.ts";
+
+/** So many of a step's bars are named; who hears the first few knows where to listen. */
+const SHOWN_BARS = 40;
 
 /** One kind of step, wherever it is made. */
 interface Step {
@@ -20,16 +24,24 @@ interface Step {
  * @fires cure-taken
  */
 export class CrossingsFold extends LitElement {
-  static override properties = { crossings: { attribute: false }, score: { attribute: false }, chosen: { attribute: false } };
+  static override properties = {
+    crossings: { attribute: false },
+    score: { attribute: false },
+    chosen: { attribute: false },
+    open: { state: true },
+  };
 
   declare crossings: readonly Finding[];
   declare score: Score;
   declare chosen: Finding | null;
+  /** Only what is open is written: a long sketch has thousands. */
+  declare private open: boolean;
 
   constructor() {
     super();
     this.crossings = [];
     this.chosen = null;
+    this.open = false;
   }
 
   static override styles = [
@@ -84,19 +96,25 @@ export class CrossingsFold extends LitElement {
   override render() {
     const count = this.crossings.length;
     if (count === 0) return null;
-    return html`<details>
+    return html`<details @toggle=${this.#toggled}>
       <summary>${count === 1 ? "One finger change" : `${count} finger changes`} on which another note can sound</summary>
-      <ol>${stepsOf(this.crossings).map((step) => this.#step(step))}</ol>
+      <ol>${this.open ? guard([this.crossings, this.chosen, hasPickup(this.score)], () => stepsOf(this.crossings).map((step) => this.#step(step))) : null}</ol>
     </details>`;
   }
 
+  readonly #toggled = (event: Event): void => {
+    this.open = (event.target as HTMLDetailsElement).open;
+  };
+
   #step({ message, findings }: Step) {
     const bars = new Map(findings.map((finding) => [finding.address.bar, finding]).reverse() as [number, Finding][]);
-    return html`<li>${message}<span class="bars">${[...bars.values()].reverse().map((finding) => {
+    const places = [...bars.values()].reverse();
+    const more = places.length - SHOWN_BARS;
+    return html`<li>${message}<span class="bars">${places.slice(0, SHOWN_BARS).map((finding) => {
       const number = barNumber(this.score, finding.address.bar);
       const isChosen = finding === this.chosen ? "true" : "false";
       return html`<button class="link" type="button" aria-pressed=${isChosen} @click=${() => this.#choose(finding)}>bar ${number}</button>`;
-    })}</span><span class="cures">${curesOf(findings).map(
+    })}${more > 0 ? html`<span>and ${more} more</span>` : null}</span><span class="cures">${curesOf(findings).map(
       ({ label, edits }) => html`<button class="link" type="button" @click=${() => this.#cure(label, edits)}>${label}</button>`,
     )}</span></li>`;
   }
@@ -113,7 +131,11 @@ export class CrossingsFold extends LitElement {
 /** Alike steps together, the commonest first; those equally common as they come in the music. */
 function stepsOf(crossings: readonly Finding[]): readonly Step[] {
   const steps = new Map<string, Finding[]>();
-  for (const finding of crossings) steps.set(finding.message, [...(steps.get(finding.message) ?? []), finding]);
+  for (const finding of crossings) {
+    const alike = steps.get(finding.message);
+    if (alike === undefined) steps.set(finding.message, [finding]);
+    else alike.push(finding);
+  }
   return [...steps].map(([message, findings]) => ({ message, findings })).sort((one, other) => other.findings.length - one.findings.length);
 }
 

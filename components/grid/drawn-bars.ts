@@ -11,6 +11,7 @@ import type { BarRange } from "../../src/score/edit.ts";
 import type { Finding } from "../../src/score/finding.ts";
 import type { Frame } from "../../src/score/frame.ts";
 import { frameTicks } from "../../src/score/meter.ts";
+import { findingsInBar } from "../../src/score/numbered-findings.ts";
 import { lengthOf } from "../../src/score/placed-events.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { drawGround, drawInk } from "./bar-drawing.ts";
@@ -168,9 +169,7 @@ function lengthFrom({ score, line }: GridScene, time: number): number {
 }
 
 function findingsIn(findings: readonly Finding[], line: string, bar: number): readonly { readonly number: number; readonly at: number }[] {
-  return findings.flatMap(({ address }, index) =>
-    address.line === line && address.bar === bar ? [{ number: index + 1, at: address.at }] : [],
-  );
+  return findingsInBar(findings, line, bar).map(({ number, finding }) => ({ number, at: finding.address.at }));
 }
 
 function eachBar(scene: GridScene, list: readonly number[], draw: (index: number) => unknown) {

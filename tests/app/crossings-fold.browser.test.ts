@@ -32,6 +32,16 @@ async function open() {
   return { list, root: fold?.shadowRoot as ShadowRoot, cures, chosen };
 }
 
+/** The same with the fold open. */
+async function unfolded() {
+  const opened = await open();
+  const details = opened.root.querySelector("details") as HTMLDetailsElement;
+  expect(opened.root.querySelector("li")).toBeNull();
+  details.open = true;
+  await expect.poll(() => opened.root.querySelector("li")).toBeTruthy();
+  return opened;
+}
+
 const said = (element: Element | null | undefined): string => (element?.textContent ?? "").replace(/\s+/g, " ").trim();
 
 test("crossings stand folded under the numbered findings, counted", async () => {
@@ -42,7 +52,7 @@ test("crossings stand folded under the numbered findings, counted", async () => 
 });
 
 test("each kind of step stands once, the commonest first, with its bars; a bar shows the first of them there", async () => {
-  const { root, chosen } = await open();
+  const { root, chosen } = await unfolded();
   const [first] = root.querySelectorAll("li");
   expect(said(first)).toMatch(/^From D to E, .* C, B, low A or low G\. ?bar 1 ?bar 2/);
   first?.querySelectorAll<HTMLButtonElement>(".bars button")[1]?.click();
@@ -50,7 +60,7 @@ test("each kind of step stands once, the commonest first, with its bars; a bar s
 });
 
 test("one press takes a cure wherever the step is made", async () => {
-  const { root, cures } = await open();
+  const { root, cures } = await unfolded();
   const cure = [...(root.querySelector("li")?.querySelectorAll<HTMLButtonElement>(".cures button") ?? [])].find(({ textContent }) =>
     textContent?.startsWith("Cover it with a G gracenote"),
   );
@@ -60,10 +70,10 @@ test("one press takes a cure wherever the step is made", async () => {
 });
 
 test("axe objects to nothing, folded or open", async () => {
-  const { root } = await open();
-  for (const isOpen of [false, true]) {
-    (root.querySelector("details") as HTMLDetailsElement).open = isOpen;
+  for (const put of [open, unfolded]) {
+    await put();
     const { violations } = await axe.run(document.body);
     expect(violations.map(({ id }) => id)).toEqual([]);
+    document.body.replaceChildren();
   }
 });
