@@ -23,7 +23,7 @@ import { tellOfBandMove } from "./band-offer.ts";
 import { chosenBars } from "./chosen-bars.ts";
 import type { CureTakenEvent, FindingChosenEvent } from "./finding-events.ts";
 import { UNCHECKED } from "./findings-list.ts";
-import { FindingsWatch } from "./findings-watch.ts";
+import { FindingsWatch, type Found } from "./findings-watch.ts";
 import { LineDesk } from "./line-desk.ts";
 import { firstCrossFingered, followed } from "./noted-places.ts";
 import { SketchDesk } from "./sketch-desk.ts";
@@ -83,7 +83,7 @@ export class NinefoldApp extends LitElement {
   readonly #desk = new SketchDesk(this, () => this.#sketchChanged());
   readonly #sound = new SoundDesk(this);
   readonly #lineDesk = new LineDesk(this, (address) => this.#reveal(address));
-  readonly #watch = new FindingsWatch((findings) => this.#showFindings(findings));
+  readonly #watch = new FindingsWatch((found) => this.#showFindings(found));
   #session: Session | null = null;
   #unsubscribe: (() => void) | null = null;
   #refusalTimer: ReturnType<typeof setTimeout> | null = null;
@@ -332,11 +332,11 @@ export class NinefoldApp extends LitElement {
     }
   }
 
-  #showFindings(findings: readonly Finding[]): void {
-    // Crossings have no number: every tune has them.
-    this.findings = findings === UNCHECKED ? UNCHECKED : findings.filter(({ kind }) => kind !== "crossing");
-    this.crossings = findings.filter(({ kind }) => kind === "crossing");
-    if (this.chosenFinding !== null && !findings.includes(this.chosenFinding)) this.chosenFinding = null;
+  #showFindings({ findings, crossings }: Found): void {
+    this.findings = findings;
+    this.crossings = crossings;
+    const chosen = this.chosenFinding;
+    if (chosen !== null && !findings.includes(chosen) && !crossings.includes(chosen)) this.chosenFinding = null;
   }
 
   readonly #editsAsked = (event: EditsAskedEvent & { readonly detail: { readonly selection?: Selection } }): void => {
