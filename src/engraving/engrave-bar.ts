@@ -18,11 +18,11 @@ import { tupletMarks } from "./tuplet-marks.ts";
 /** Drawings of one bar kept at once: on the desk, on a phone, on two sizes of page, and one step of undo. */
 const KEPT = 12;
 
-const cache = new WeakMap<readonly LineEvent[], Map<string, BarDrawing>>();
+/** Weak, since undo keeps the bars of every step: who shows a drawing holds it; one that nobody shows may go, and is made again after undo. */
+const cache = new WeakMap<readonly LineEvent[], Map<string, WeakRef<BarDrawing>>>();
 
 /**
- * One bar of one part. The drawing is kept for as long as the bar's list of events lives, once for each context, so that asking again
- * gives the identical drawing.
+ * One bar of one part. Asked again for the same events in the same context, it is the identical drawing for as long as anybody holds it.
  */
 export function engraveBar(events: readonly LineEvent[], context: BarContext): BarDrawing {
   let drawings = cache.get(events);
@@ -31,12 +31,12 @@ export function engraveBar(events: readonly LineEvent[], context: BarContext): B
     cache.set(events, drawings);
   }
   const key = JSON.stringify(context);
-  let drawing = drawings.get(key);
+  let drawing = drawings.get(key)?.deref();
   if (drawing === undefined) {
     drawing = engraved(events, context);
     const [oldest] = drawings.keys();
     if (drawings.size >= KEPT && oldest !== undefined) drawings.delete(oldest);
-    drawings.set(key, drawing);
+    drawings.set(key, new WeakRef(drawing));
   }
   return drawing;
 }
