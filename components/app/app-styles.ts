@@ -37,6 +37,11 @@ export const appStyles = css`
     align-items: center;
     justify-self: end;
   }
+  .rooms .link[aria-pressed="true"] {
+    color: var(--ink);
+    font-weight: 600;
+    text-decoration: none;
+  }
   .setup-line {
     grid-column: 2 / 4;
     display: flex;
@@ -199,6 +204,7 @@ export const appStyles = css`
     .rooms {
       gap: 12px;
     }
+    .folded .rooms .grace-line,
     .folded song-facts,
     .folded setup-sentence {
       display: none;
