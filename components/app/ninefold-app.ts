@@ -142,7 +142,7 @@ export class NinefoldApp extends LitElement {
         </div>
         <nav class="rooms" aria-label="Rooms">
           <button class="link" type="button" @click=${this.#desk.show}>Sketches</button>
-          <button class="link" type="button" aria-pressed=${this.#lineDesk.isOpen ? "true" : "false"} @click=${this.#graceLine}>Grace the line</button>
+          <button class="link grace-line" type="button" aria-pressed=${this.#lineDesk.isOpen ? "true" : "false"} @click=${this.#graceLine}>Grace the line</button>
           <button class="btn main" type="button" @click=${this.#handOver}>Hand over</button>
         </nav>
         <div class="setup-line">
