@@ -1,5 +1,5 @@
 import type { PlayerId } from "../../src/ensemble/player.ts";
-import { type Blend, gainOf, levelOf, type Voice } from "../../src/playback/blend.ts";
+import { type Blend, gainOf, heardGain, placeOf, type Voice } from "../../src/playback/blend.ts";
 import type { Schedule } from "../../src/playback/schedule.ts";
 import { chanterTurns, steadyTurns } from "../../src/playback/turns.ts";
 import type { LineId } from "../../src/score/line-id.ts";
@@ -11,29 +11,41 @@ import { ChanterVoice } from "./chanter-voice.ts";
 import { ClickVoice } from "./click-voice.ts";
 import { DroneVoice } from "./drone-voice.ts";
 import { PlayerVoice } from "./player-voice.ts";
+import { Room } from "./room.ts";
 import type { SampleSet } from "./sample-bank.ts";
 import { SampleVoice } from "./sample-voice.ts";
 import { inputOf, moveTo, type SoundContext, type Strip, stripTo } from "./sound-context.ts";
+import { VoiceStrip } from "./voice-strip.ts";
 
 interface Pipes {
   readonly chanter: ChanterVoice;
-  readonly chanterStrip: Strip;
+  readonly chanterStrip: VoiceStrip;
   readonly drones: DroneVoice[];
-  readonly dronesStrip: Strip;
+  readonly dronesStrip: VoiceStrip;
+  /** Those that sound, as the schedule lists them. */
+  heard: readonly DroneVoice[];
 }
 
 interface Player {
   readonly voice: BandVoice;
-  readonly strip: Strip;
+  readonly strip: VoiceStrip;
 }
 
 /**
  * Everything that sounds in one playing: a voice and a strip for each line, all into one fader. It is built on whatever context it is given,
  * so what is heard and what is rendered are the same graph.
+ *
+ * ```
+ * voices ─▶ level, place ─┬──────────┬─▶ fader ─▶ output
+ *                         └─▶ room ──┤
+ * clicks ────────────────────────────┘
+ * ```
  */
 export class BlendGraph {
   readonly #context: SoundContext;
   readonly #fader: Strip;
+  readonly #voices: GainNode;
+  readonly #room: Room;
   readonly #clickStrip: Strip;
   readonly #countInStrip: Strip;
   readonly #click: ClickVoice;
@@ -56,7 +68,11 @@ export class BlendGraph {
     this.#score = score;
     this.#blend = blend;
     this.#fader = stripTo(context, output, gainOf(blend.master));
-    this.#clickStrip = stripTo(context, this.#fader, gainOf(blend.click));
+    this.#voices = new GainNode(context.native);
+    this.#voices.connect(inputOf(this.#fader));
+    this.#room = new Room(context.native, inputOf(this.#fader), blend.room);
+    this.#voices.connect(this.#room.input);
+    this.#clickStrip = stripTo(context, this.#fader, this.#gain({ kind: "click" }));
     this.#countInStrip = stripTo(context, this.#fader, amplitudeOf(blend.click.decibels));
     this.#click = new ClickVoice(context.native, inputOf(this.#clickStrip), inputOf(this.#countInStrip));
   }
@@ -71,10 +87,11 @@ export class BlendGraph {
       pipes.chanter.follow(spans, from, time);
       const sounds = schedule.drones.filter((drone) => drone.line === line);
       const makeDrone = ({ name, hertz }: DroneSound) =>
-        new DroneVoice(this.#context.native, inputOf(pipes.dronesStrip), name, steadyTurns(hertz, sample, sampleRate));
-      matched(pipes.drones, sounds, makeDrone).forEach(([voice, sound]) => {
-        voice.follow(sound, from, time);
-      });
+        new DroneVoice(this.#context.native, pipes.dronesStrip.input, name, steadyTurns(hertz, sample, sampleRate));
+      const pairs = matched(pipes.drones, sounds, makeDrone);
+      for (const [voice, sound] of pairs) voice.follow(sound, from, time);
+      pipes.heard = pairs.flatMap(([voice, sound]) => (sound === null ? [] : [voice]));
+      this.#silenceDrones(line, pipes);
     }
     for (const { line, player, sounds } of schedule.players) this.#playerOf(line, player, from, time).follow(sounds, from, time);
     this.#click.follow(schedule.clicks, from, time);
@@ -91,18 +108,21 @@ export class BlendGraph {
     this.#click.writeUntil(until);
   }
 
-  /** Other levels, at once and without a click. */
+  /** Other levels and places, at once and without a click. */
   setBlend(blend: Blend): void {
     this.#blend = blend;
     const move = (strip: Strip, gain: number) => moveTo(strip, gain, this.#context);
     move(this.#fader, gainOf(blend.master));
-    move(this.#clickStrip, gainOf(blend.click));
+    move(this.#clickStrip, this.#gain({ kind: "click" }));
     move(this.#countInStrip, amplitudeOf(blend.click.decibels));
-    for (const [line, { chanterStrip, dronesStrip }] of this.#pipes) {
-      move(chanterStrip, this.#gain({ kind: "line", line }));
-      move(dronesStrip, this.#gain({ kind: "drones", line }));
+    this.#room.set(blend.room);
+    const set = (strip: VoiceStrip, voice: Voice) => strip.set(this.#gain(voice), this.#place(voice));
+    for (const [line, pipes] of this.#pipes) {
+      set(pipes.chanterStrip, { kind: "line", line });
+      set(pipes.dronesStrip, { kind: "drones", line });
+      this.#silenceDrones(line, pipes);
     }
-    for (const [line, { strip }] of this.#players) move(strip, this.#gain({ kind: "line", line }));
+    for (const [line, { strip }] of this.#players) set(strip, { kind: "line", line });
   }
 
   /** Fades everything out from now on; a few hundredths of a second later nothing is heard. */
@@ -123,23 +143,39 @@ export class BlendGraph {
       strip.dispose();
     }
     this.#click.dispose();
+    this.#room.dispose();
+    this.#voices.disconnect();
     for (const strip of [this.#clickStrip, this.#countInStrip, this.#fader]) strip.dispose();
   }
 
   #gain(voice: Voice): number {
-    return gainOf(levelOf(this.#blend, voice, this.#score));
+    return heardGain(this.#blend, voice, this.#score);
+  }
+
+  #place(voice: Voice): number {
+    return placeOf(this.#blend, voice, this.#score);
+  }
+
+  #strip(voice: Voice): VoiceStrip {
+    return new VoiceStrip(this.#context.native, this.#voices, this.#gain(voice), this.#place(voice));
+  }
+
+  #silenceDrones(line: LineId, { heard }: Pipes): void {
+    const silent = this.#blend.silentDrones[line] ?? [];
+    for (const [place, drone] of heard.entries()) drone.setSilent(silent.includes(place));
   }
 
   #pipesOf(line: LineId, turns: () => number): Pipes {
     const known = this.#pipes.get(line);
     if (known !== undefined) return known;
-    const chanterStrip = stripTo(this.#context, this.#fader, this.#gain({ kind: "line", line }));
-    const dronesStrip = stripTo(this.#context, this.#fader, this.#gain({ kind: "drones", line }));
+    const chanterStrip = this.#strip({ kind: "line", line });
+    const dronesStrip = this.#strip({ kind: "drones", line });
     const made: Pipes = {
-      chanter: new ChanterVoice(this.#context.native, inputOf(chanterStrip), turns()),
+      chanter: new ChanterVoice(this.#context.native, chanterStrip.input, turns()),
       chanterStrip,
       drones: [],
       dronesStrip,
+      heard: [],
     };
     this.#pipes.set(line, made);
     return made;
@@ -151,8 +187,8 @@ export class BlendGraph {
     const isRecorded = known?.voice instanceof SampleVoice;
     if (known?.voice.player === player && isRecorded === (set !== null)) return known.voice;
     known?.voice.follow([], from, time);
-    const strip = known?.strip ?? stripTo(this.#context, this.#fader, this.#gain({ kind: "line", line }));
-    const [native, output] = [this.#context.native, inputOf(strip)];
+    const strip = known?.strip ?? this.#strip({ kind: "line", line });
+    const [native, output] = [this.#context.native, strip.input];
     const voice = set === null ? new PlayerVoice(native, output, player) : new SampleVoice(native, output, player, set);
     this.#players.set(line, { voice, strip });
     return voice;

@@ -21,6 +21,22 @@ export interface Blend {
   readonly drones: Readonly<Record<LineId, Level>>;
   readonly click: Level;
   readonly master: Level;
+  /** Those that are heard alone, by `voiceKey`; none: everybody is heard. */
+  readonly alone: readonly VoiceKey[];
+  /** Where each line's voice stands between the loudspeakers, -1 left to 1 right; drones by their own key. */
+  readonly places: Readonly<Record<VoiceKey, number>>;
+  /** Drones of each line that are silent in the blend, by their place among those that are on, from 0. The setup is left as it is. */
+  readonly silentDrones: Readonly<Record<LineId, readonly number[]>>;
+  /** How loud the room answers; null for none. */
+  readonly room: Decibels | null;
+}
+
+/** A voice as a word, to keep something by. */
+export type VoiceKey = string;
+
+/** The word for a voice; two voices never share one. */
+export function voiceKey(voice: Voice): VoiceKey {
+  return "line" in voice ? `${voice.kind} ${voice.line}` : voice.kind;
 }
 
 /** The bottom of the scale: silent. */
@@ -29,12 +45,19 @@ export const LEAST_LEVEL: Decibels = decibels(-48);
 /** The top of the scale. */
 export const MOST_LEVEL: Decibels = decibels(6);
 
-/** A blend before anybody has touched it: quiet, the click off. */
+/** A small room with the doors shut. By ear. */
+export const GENTLE_ROOM: Decibels = decibels(-20);
+
+/** A blend before anybody has touched it: quiet, the click off, in a small room. */
 export const USUAL_BLEND: Blend = {
   lines: {},
   drones: {},
   click: { decibels: decibels(-12), muted: true },
   master: { decibels: decibels(-18), muted: false },
+  alone: [],
+  places: {},
+  silentDrones: {},
+  room: GENTLE_ROOM,
 };
 
 const USUAL_CHANTER: Level = { decibels: decibels(-6), muted: false };
@@ -87,6 +110,46 @@ export function withLevel(blend: Blend, voice: Voice, asked: Level): Blend {
     case "master":
       return { ...blend, master: level };
   }
+}
+
+/** Where a voice stands between the loudspeakers, -1 left to 1 right: the pipes in the middle, the others to both sides in turn, unless it was moved. */
+export function placeOf(blend: Blend, voice: Voice, score: Score): number {
+  const moved = blend.places[voiceKey(voice)];
+  if (moved !== undefined) return moved;
+  if (voice.kind !== "line" || isPipes(score, voice.line)) return 0;
+  const turn = score.lines.filter(({ kind }) => kind === "concert").findIndex(({ id }) => id === voice.line);
+  return USUAL_PLACES[Math.max(0, turn) % USUAL_PLACES.length] as number;
+}
+
+/** By ear. */
+const USUAL_PLACES: readonly number[] = [-0.35, 0.35, -0.6, 0.6, -0.15, 0.15];
+
+/** The blend with one voice somewhere else between the loudspeakers; held to the ends. */
+export function withPlace(blend: Blend, voice: Voice, place: number): Blend {
+  return { ...blend, places: { ...blend.places, [voiceKey(voice)]: Math.min(1, Math.max(-1, place)) } };
+}
+
+/** Whether a voice is one of those heard alone. */
+export function isAlone(blend: Blend, voice: Voice): boolean {
+  return blend.alone.includes(voiceKey(voice));
+}
+
+/** The blend with a voice heard alone, beside others that are, or no longer. */
+export function withAlone(blend: Blend, voice: Voice, on: boolean): Blend {
+  const others = blend.alone.filter((key) => key !== voiceKey(voice));
+  return { ...blend, alone: on ? [...others, voiceKey(voice)] : others };
+}
+
+/** The blend with one drone of a line silent or not. */
+export function withDroneSilent(blend: Blend, line: LineId, drone: number, silent: boolean): Blend {
+  const others = (blend.silentDrones[line] ?? []).filter((one) => one !== drone);
+  return { ...blend, silentDrones: { ...blend.silentDrones, [line]: silent ? [...others, drone] : others } };
+}
+
+/** What is heard of a voice, as a factor on the amplitude: its level, or nothing while others are heard alone. The whole is always heard. */
+export function heardGain(blend: Blend, voice: Voice, score: Score): number {
+  const isLeftOut = voice.kind !== "master" && blend.alone.length > 0 && !isAlone(blend, voice);
+  return isLeftOut ? 0 : gainOf(levelOf(blend, voice, score));
 }
 
 /** Whether nothing of it is heard. */

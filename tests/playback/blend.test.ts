@@ -1,15 +1,21 @@
 import { expect, test } from "vitest";
 import { defaultSetup } from "../../src/pipes/default-setups.ts";
 import {
+  type Blend,
   gainOf,
+  heardGain,
   isSilent,
   LEAST_LEVEL,
   levelOf,
   MOST_LEVEL,
+  placeOf,
   USUAL_BLEND,
   type Voice,
   voicesOf,
+  withAlone,
+  withDroneSilent,
   withLevel,
+  withPlace,
 } from "../../src/playback/blend.ts";
 import type { Score } from "../../src/score/score.ts";
 import { decibels } from "../../src/units/decibels.ts";
@@ -55,4 +61,27 @@ test("a level stays within -48 and 6 dB, and the bottom is silence", () => {
   expect(gainOf(set(-6))).toBeCloseTo(0.501187, 6);
   expect(gainOf(set(0))).toBe(1);
   expect(gainOf({ decibels: decibels(0), muted: true })).toBe(0);
+});
+
+test("pipes stand in the middle, other players to both sides in turn, until one is moved; nobody stands beyond the ends", () => {
+  expect([chanter, drones, fiddle].map((voice) => placeOf(USUAL_BLEND, voice, score))).toEqual([0, 0, -0.35]);
+  const moved = withPlace(USUAL_BLEND, fiddle, 3);
+  expect(placeOf(moved, fiddle, score)).toBe(1);
+  expect(placeOf(moved, chanter, score)).toBe(0);
+});
+
+test("while some are heard alone the others are silent, the whole is not, and muted stays muted", () => {
+  const alone = withAlone(USUAL_BLEND, fiddle, true);
+  const heard = (blend: Blend) => [chanter, drones, fiddle].map((voice) => heardGain(blend, voice, score) > 0);
+  expect(heard(alone)).toEqual([false, false, true]);
+  expect(heardGain(alone, { kind: "master" }, score)).toBeGreaterThan(0);
+  expect(heard(withAlone(alone, drones, true))).toEqual([false, true, true]);
+  expect(heard(withAlone(alone, fiddle, false))).toEqual([true, true, true]);
+  expect(heard(withLevel(alone, fiddle, { decibels: decibels(0), muted: true }))).toEqual([false, false, false]);
+});
+
+test("one drone is silenced by its place and heard again, the others untouched", () => {
+  const silent = withDroneSilent(withDroneSilent(USUAL_BLEND, "pipes", 2, true), "pipes", 0, true);
+  expect([...(silent.silentDrones.pipes ?? [])].sort()).toEqual([0, 2]);
+  expect(withDroneSilent(silent, "pipes", 2, false).silentDrones.pipes).toEqual([0]);
 });

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { timeOnClock } from "../../components/sound/audio-clock.ts";
 import { BlendGraph } from "../../components/sound/blend-graph.ts";
 import { soundContextOf } from "../../components/sound/sound-context.ts";
-import type { Blend } from "../../src/playback/blend.ts";
+import { type Blend, USUAL_BLEND } from "../../src/playback/blend.ts";
 import { type ScheduleOptions, scheduleOf } from "../../src/playback/schedule.ts";
 import type { Score } from "../../src/score/score.ts";
 import { decibels } from "../../src/units/decibels.ts";
@@ -22,10 +22,13 @@ import { concertNote, pipeNote, rest } from "../support/written-music.ts";
 
 const RATE = 48_000;
 const level = (value: number) => ({ decibels: decibels(value), muted: false });
+
+/** Without a room, so that what is measured is what was played. */
+const DRY: Blend = { ...USUAL_BLEND, room: null };
 const OFF = { decibels: decibels(0), muted: true };
-const CHANTER: Blend = { lines: { pipes: level(0), fiddle: OFF }, drones: { pipes: OFF }, click: OFF, master: level(0) };
-const FIDDLE: Blend = { lines: { pipes: OFF, fiddle: level(0) }, drones: { pipes: OFF }, click: OFF, master: level(0) };
-const DRONES: Blend = { lines: { pipes: OFF, fiddle: OFF }, drones: { pipes: level(0) }, click: OFF, master: level(0) };
+const CHANTER: Blend = { ...DRY, lines: { pipes: level(0), fiddle: OFF }, drones: { pipes: OFF }, click: OFF, master: level(0) };
+const FIDDLE: Blend = { ...DRY, lines: { pipes: OFF, fiddle: level(0) }, drones: { pipes: OFF }, click: OFF, master: level(0) };
+const DRONES: Blend = { ...DRY, lines: { pipes: OFF, fiddle: OFF }, drones: { pipes: level(0) }, click: OFF, master: level(0) };
 
 /** A change of plan while it plays: from a second of the audio clock on, another score or other options, taken up at this second of their schedule. */
 interface Change {

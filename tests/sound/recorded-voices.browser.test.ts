@@ -20,7 +20,7 @@ const CENTS = 2;
 
 const BAND_A = 443;
 const full = { decibels: decibels(0), muted: false };
-const ALONE: Blend = { ...USUAL_BLEND, master: full };
+const ALONE: Blend = { ...USUAL_BLEND, master: full, room: null };
 
 /** Each instrument there are recordings of, by one player who is heard on it. */
 const HEARD_ON = [...new Map(PLAYERS.map(({ id }) => [instrumentOf(id), id]).reverse() as [InstrumentId, string][])];

@@ -29,7 +29,16 @@ const RATES = [44_100, 48_000] as const;
 const CENTS = 0.1;
 
 const level = (value: number) => ({ decibels: decibels(value), muted: false });
-const FULL: Blend = { lines: { pipes: level(0), fiddle: level(0) }, drones: { pipes: level(0) }, click: level(0), master: level(0) };
+
+/** Without a room, so that what is measured is what was played. */
+const DRY: Blend = { ...USUAL_BLEND, room: null };
+const FULL: Blend = {
+  ...DRY,
+  lines: { pipes: level(0), fiddle: level(0) },
+  drones: { pipes: level(0) },
+  click: level(0),
+  master: level(0),
+};
 const FULL_EXCEPT_CLICK: Blend = { ...FULL, click: { ...FULL.click, muted: true } };
 
 /** The chanter alone: its drones silent, no click. */
@@ -155,7 +164,7 @@ const busy = withFiddle(pipeScore([CHANTER_NOTES.slice(0, 8).map((note) => grace
 
 test("with every level at the top no sample passes 1 dB under full scale", async () => {
   const top = level(6);
-  const loud: Blend = { lines: { pipes: top, fiddle: top }, drones: { pipes: top }, click: top, master: top };
+  const loud: Blend = { ...DRY, lines: { pipes: top, fiddle: top }, drones: { pipes: top }, click: top, master: top };
   const schedule = scheduleOf(busy);
   const wild = await rendered(busy, 48_000, loud);
   const held = await renderOffline(schedule, busy, { sampleRate: 48_000, seconds: schedule.end + 0.5, blend: loud });
