@@ -1,5 +1,7 @@
 import { playerOf } from "../ensemble/catalogue.ts";
+import { fifthsOf } from "../pitch/key-signature.ts";
 import { barNumber } from "../score/bar-number.ts";
+import type { Meter } from "../score/frame.ts";
 import type { Line, Score } from "../score/score.ts";
 import { staffGroup } from "./bar-lines.ts";
 import { boxAround, groupOf, hundredths } from "./boxes.ts";
@@ -12,6 +14,9 @@ const AFTER_EACH = 4;
 
 /** Over the top of the treble clef. */
 const NUMBER_BASELINE = -13;
+
+/** From the bar line to a signature that announces the next line's. */
+const BEFORE_COURTESY = 4;
 
 const kept = new Map<string, BarDrawing>();
 
@@ -58,4 +63,38 @@ export function headDrawing(score: Score, line: Line, bar: number, options: Head
   if (kept.size > 200) kept.clear();
   kept.set(name, drawing);
   return drawing;
+}
+
+/**
+ * The end of a line of staff after whose last bar key or meter change: the new signature, so that nobody is surprised at the next line. Null where
+ * nothing changes, and before another tune, which says everything anew.
+ */
+export function courtesyDrawing(score: Score, line: Line, bar: number): BarDrawing | null {
+  const [frame, next] = [score.frames[bar], score.frames[bar + 1]];
+  if (frame === undefined || next === undefined || next.tune !== null) return null;
+  const clef = line.kind === "pipes" ? "treble" : playerOf(line.player).clef;
+  const [key, nextKey] = line.kind === "pipes" ? [null, null] : [writtenKey(line, frame), writtenKey(line, next)];
+  const strips: Strip[] = [];
+  let x = BEFORE_COURTESY;
+  const add = (strip: Strip) => {
+    strips.push(strip);
+    x += strip.width + AFTER_EACH;
+  };
+  if (key !== null && nextKey !== null && fifthsOf(key) !== fifthsOf(nextKey)) add(signatureStrip(nextKey, key, clef, x));
+  if (!sameMeter(frame.meter, next.meter)) add(meterStrip(next.meter, x));
+  if (strips.length === 0) return null;
+  const width = hundredths(x);
+  const groups = [staffGroup(0, width), ...strips.map(({ marks }) => groupOf("signature", null, marks))];
+  return { width, groups, box: boxAround(groups.map(({ box }) => box)) };
+}
+
+/** What the head of a line of staff on a page shows: its meter where it is new, its number unless it is the first. */
+export function pageHead(score: Score, line: Line, first: number): BarDrawing {
+  const [before, now] = [score.frames[first - 1], score.frames[first]];
+  const meter = before === undefined || now === undefined || now.tune !== null || !sameMeter(before.meter, now.meter);
+  return headDrawing(score, line, first, { meter, number: first > 0 });
+}
+
+function sameMeter(one: Meter, other: Meter): boolean {
+  return one.beats === other.beats && one.unit === other.unit;
 }

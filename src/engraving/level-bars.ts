@@ -1,8 +1,8 @@
 import type { Line, Score } from "../score/score.ts";
 import type { BarDrawing } from "./drawing.ts";
-import { engravedBar } from "./engrave-part.ts";
 import { type BarPlace, CHORD_BASELINE, ENDING_TOP, SYLLABLE_BASELINE } from "./part-facts.ts";
 import { type PartStyle, PLAIN_STYLE } from "./part-style.ts";
+import { stretchDrawing } from "./stretch-drawing.ts";
 import type { System } from "./systems.ts";
 
 /** Where chords, syllables and endings stand in all bars of a line of staff. */
@@ -10,26 +10,25 @@ type Levels = Required<Pick<BarPlace, "chordBaseline" | "syllableBaseline" | "en
 
 const USUAL: Levels = { chordBaseline: CHORD_BASELINE, syllableBaseline: SYLLABLE_BASELINE.page, endingTop: ENDING_TOP };
 
-/** The bars of one line of staff in natural spacing, so wide; chords, endings and syllables are each at one height in all of them. */
+/** The stretches of one line of staff in natural spacing, so wide; chords, endings and syllables are each at one height in all of them. */
 export function levelBars(
   score: Score,
   line: Line,
-  { first, last }: System,
+  { last, stretches }: System,
   widths: readonly number[],
   style: PartStyle = PLAIN_STYLE,
 ): readonly BarDrawing[] {
   const draw = (levels: Levels) =>
-    widths.map((width, index) => {
-      const bar = first + index;
-      return engravedBar(score, line, bar, {
+    stretches.map((stretch, index) =>
+      stretchDrawing(score, line, stretch, {
         spacing: "page",
-        width,
+        width: widths[index] as number,
         firstInSystem: index === 0,
-        lastInSystem: bar === last,
+        lastInSystem: stretch.last === last,
         style,
         ...levels,
-      });
-    });
+      }),
+    );
   let levels = USUAL;
   let drawn = draw(levels);
   // What one bar raises is raised in all, which may in turn raise what stands over it: two rows over each other, so two more drawings at most.

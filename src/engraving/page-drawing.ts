@@ -1,3 +1,4 @@
+import type { BarRange } from "../score/edit.ts";
 import type { BarDrawing, MarkGroup } from "./drawing.ts";
 
 /** Which paper pages are cut for. */
@@ -14,6 +15,8 @@ export interface PlacedDrawing {
   readonly drawing: BarDrawing;
   readonly x: number;
   readonly y: number;
+  /** The bars it stands for, more than one where a rest does; left out: none, it is the beginning or the end of a staff. */
+  readonly bars?: BarRange;
 }
 
 /** One page of one part, everything on it in desk pixels from its top left corner. */
@@ -21,8 +24,8 @@ export interface PageDrawing {
   readonly paper: Paper;
   readonly width: number;
   readonly height: number;
-  /** Heads and bars, line by line. */
+  /** Heads, bars and ends, line by line. */
   readonly staves: readonly PlacedDrawing[];
-  /** Title, names and footer. */
+  /** Titles, names and footer. */
   readonly groups: readonly MarkGroup[];
 }

@@ -1,7 +1,9 @@
+import type { Tune } from "../score/frame.ts";
 import type { Line, Score } from "../score/score.ts";
 import { groupOf, hundredths } from "./boxes.ts";
 import type { Anchor, Face, MarkGroup, TextMark } from "./drawing.ts";
-import { partCaptions } from "./part-words.ts";
+import type { PartStyle } from "./part-style.ts";
+import { chordCaptions, partCaptions } from "./part-words.ts";
 import { textWidth } from "./text-width.ts";
 
 interface Type {
@@ -11,18 +13,17 @@ interface Type {
 }
 
 const TITLE: Type = { face: "serif", weight: 600, size: 26 };
+const TUNE: Type = { face: "serif", weight: 600, size: 20 };
 const NAME: Type = { face: "serif", weight: 600, size: 16 };
 const WORDS: Type = { face: "serif", weight: 400, size: 14 };
 const MEASURES: Type = { face: "sans", weight: 400, size: 12 };
 const FOOTER: Type = { face: "sans", weight: 400, size: 10.5 };
 
 /** Title in the middle, under it the ensemble, the tune type left and the composer right; then whose part it is and how it is written. */
-export function headerGroups(score: Score, line: Line, left: number, right: number, top: number): readonly MarkGroup[] {
+export function headerGroups(score: Score, line: Line, style: PartStyle, left: number, right: number, top: number): readonly MarkGroup[] {
   const { tuneType, composer, arranger, ensemble } = score.credits;
   const middle = (left + right) / 2;
-  const title = score.title === "" ? "Untitled" : score.title;
-  const fitting = Math.min(1, (right - left) / textWidth(title, TITLE.face, TITLE.weight, TITLE.size));
-  const groups = [words(title, middle, top + 22, { ...TITLE, size: hundredths(TITLE.size * fitting) }, "middle")];
+  const groups = [words(titleOf(score), middle, top + 22, fitted(titleOf(score), TITLE, right - left), "middle")];
   let y = top + 22;
   if (ensemble !== "") {
     y += 21;
@@ -35,13 +36,47 @@ export function headerGroups(score: Score, line: Line, left: number, right: numb
   y += tuneType === "" && makers === "" ? 0 : 26;
   groups.push(words(line.name, left, y, NAME, "start"));
   const after = left + textWidth(line.name, NAME.face, NAME.weight, NAME.size) + 12;
-  groups.push(words(partCaptions(score, line, 0).join(", "), after, y, MEASURES, "start"));
+  const captions = [...partCaptions(score, line, 0), ...chordCaptions(score, line, style)];
+  groups.push(words(captions.join(", "), after, y, MEASURES, "start"));
+  return groups;
+}
+
+/** What the score is headed with. */
+export function titleOf({ title }: Score): string {
+  return title === "" ? "Untitled" : title;
+}
+
+/** From the top of a tune's heading to the end of its words. */
+const TUNE_ROW = 24;
+
+/** A tune of a set, in one row: its type left, its title in the middle, its composer right; in two where they would meet. */
+export function tuneGroups({ title, tuneType, composer }: Tune, left: number, right: number, top: number): readonly MarkGroup[] {
+  const type = fitted(title, TUNE, right - left);
+  const half = widthOf(title, type) / 2;
+  const sides = Math.max(widthOf(tuneType, { ...WORDS, face: "italic" }), widthOf(composer, WORDS));
+  const inOneRow = title === "" || half + sides + 16 <= (right - left) / 2;
+  const groups: MarkGroup[] = [];
+  const baseline = top + 17;
+  if (title !== "") groups.push(words(title, (left + right) / 2, baseline, type, "middle"));
+  const second = inOneRow ? baseline : baseline + TUNE_ROW;
+  if (tuneType !== "")
+    groups.push(words(tuneType, left, second, { ...fitted(tuneType, WORDS, (right - left) / 2 - 8), face: "italic" }, "start"));
+  if (composer !== "") groups.push(words(composer, right, second, fitted(composer, WORDS, (right - left) / 2 - 8), "end"));
   return groups;
 }
 
 /** The line at the foot of every page. */
 export function footerGroup(text: string, x: number, y: number): MarkGroup {
   return words(text, x, y, FOOTER, "middle");
+}
+
+/** A type made so much smaller that the words keep to a width. */
+function fitted(text: string, type: Type, width: number): Type {
+  return { ...type, size: hundredths(type.size * Math.min(1, width / widthOf(text, type))) };
+}
+
+function widthOf(text: string, { face, weight, size }: Type): number {
+  return textWidth(text, face, weight, size);
 }
 
 function words(text: string, x: number, y: number, { face, weight, size }: Type, anchor: Anchor): MarkGroup {

@@ -1,12 +1,18 @@
+import type { BarRange } from "../score/edit.ts";
+import type { Frame, Tune } from "../score/frame.ts";
 import type { Line, Score } from "../score/score.ts";
 import { boxAround, hundredths } from "./boxes.ts";
+import type { BarDrawing, MarkGroup } from "./drawing.ts";
 import { STAFF_HEIGHT } from "./drawing.ts";
-import { headDrawing } from "./head-drawing.ts";
+import { courtesyDrawing, pageHead } from "./head-drawing.ts";
 import { levelBars } from "./level-bars.ts";
+import { type Block, BREAK, type PageRoom, pageRanges, SILENT_TURN, staffHeights } from "./page-breaks.ts";
 import { MILLIMETRES, PAPER_SIZE, type PageDrawing, type Paper, type PlacedDrawing } from "./page-drawing.ts";
-import { footerGroup, headerGroups } from "./page-words.ts";
+import { footerGroup, headerGroups, titleOf, tuneGroups } from "./page-words.ts";
+import { beginsPart, isPickup } from "./part-breaks.ts";
 import { type PartStyle, PLAIN_STYLE } from "./part-style.ts";
-import { barWidths, mayBeRagged, pageFilling, type System, systemsOf } from "./systems.ts";
+import { isSilent } from "./silence.ts";
+import { barWidths, pageFilling, type System, systemsOf } from "./systems.ts";
 
 /** Paper left free all round: 15 mm. */
 const MARGIN = 15 / MILLIMETRES;
@@ -14,16 +20,20 @@ const MARGIN = 15 / MILLIMETRES;
 /** Left of the staff, for bar numbers. */
 const INDENT = 6;
 
-/** Between the ink of one line of staff and the next, and least from staff to staff. */
-const BETWEEN = 20;
-const LEAST_PITCH = 84;
+/** Under a header, and over and under the heading of a tune. */
+const UNDER_HEADER = 20;
+const OVER_TUNE = 16;
+const UNDER_TUNE = 12;
+
+/** A part stands a little off from the one before. */
+const OVER_PART = 8;
 
 const FOOTER = 24;
 
 const kept = new WeakMap<Score, Map<string, readonly PageDrawing[]>>();
 
 /** The pages of one part, in natural spacing, ready for any painter. Kept as long as the score is. */
-export function pagesOf(score: Score, line: Line, paper: Paper, style = PLAIN_STYLE): readonly PageDrawing[] {
+export function pagesOf(score: Score, line: Line, paper: Paper, style: PartStyle = PLAIN_STYLE): readonly PageDrawing[] {
   const known = kept.get(score) ?? new Map<string, readonly PageDrawing[]>();
   kept.set(score, known);
   const name = `${paper} ${style.charts} ${style.chords} ${line.id}`;
@@ -34,59 +44,110 @@ export function pagesOf(score: Score, line: Line, paper: Paper, style = PLAIN_ST
   return made;
 }
 
+/** A line of staff with everything on it, y still 0, and how it stands to those around it. */
+interface Row {
+  readonly system: System;
+  readonly staves: readonly PlacedDrawing[];
+  readonly block: Block;
+  readonly tune: Tune | null;
+}
+
 function makePages(score: Score, line: Line, paper: Paper, style: PartStyle): readonly PageDrawing[] {
   const [width, height] = PAPER_SIZE[paper].map((millimetres) => hundredths(millimetres / MILLIMETRES)) as [number, number];
-  const right = width - MARGIN;
-  const left = MARGIN + INDENT;
-  const header = headerGroups(score, line, MARGIN, right, MARGIN);
-  const room = right - left;
-  const systems = systemsOf(score, line, (first) => room - headOf(score, line, first).width, pageFilling(line), style);
-  const pages: PlacedDrawing[][] = [[]];
-  let top = Math.max(...header.map(({ box }) => box.bottom)) + BETWEEN;
-  let staff = Number.NEGATIVE_INFINITY;
-  for (const system of systems) {
-    const staves = systemDrawings(score, line, system, left, room, style);
-    const box = boxAround(staves.map(({ drawing }) => drawing.box));
-    let y = Math.max(top - box.top, staff + LEAST_PITCH);
-    if (y + Math.max(box.bottom, STAFF_HEIGHT) > height - MARGIN - FOOTER && pages.at(-1)?.length !== 0) {
-      pages.push([]);
-      y = MARGIN - Math.min(box.top, 0);
-    }
-    y = hundredths(y);
-    pages.at(-1)?.push(...staves.map((stave) => ({ ...stave, y })));
-    top = y + box.bottom + BETWEEN;
-    staff = y;
-  }
-  return pages.map((staves, index) => ({
-    paper,
-    width,
-    height,
-    staves,
-    groups: [
-      ...(index === 0 ? header : []),
-      footerGroup(
-        `${score.title === "" ? "Untitled" : score.title} · ${line.name} · revision ${score.revision} · page ${index + 1} of ${pages.length}`,
-        width / 2,
-        height - MARGIN + 8,
-      ),
-    ],
-  }));
-}
-
-function headOf(score: Score, line: Line, first: number) {
-  const [before, now] = [score.frames[first - 1]?.meter, score.frames[first]?.meter];
-  return headDrawing(score, line, first, { meter: before?.beats !== now?.beats || before?.unit !== now?.unit, number: first > 0 });
-}
-
-/** Head and bars of one line of staff, y still 0. */
-function systemDrawings(score: Score, line: Line, system: System, left: number, room: number, style: PartStyle): readonly PlacedDrawing[] {
-  const head = headOf(score, line, system.first);
-  const widths = barWidths(system, room - head.width, mayBeRagged(score, system));
-  let x = left + head.width;
-  const bars = levelBars(score, line, system, widths, style).map((drawing) => {
-    const placed = { drawing, x: hundredths(x), y: 0 };
-    x += drawing.width;
-    return placed;
+  const [left, right] = [MARGIN, width - MARGIN];
+  const header = headerGroups(score, line, style, left, right, MARGIN);
+  const rows = rowsOf(score, line, style, left, right);
+  const room: PageRoom = {
+    firstTop: Math.max(...header.map(({ box }) => box.bottom)) + UNDER_HEADER,
+    top: MARGIN,
+    bottom: height - MARGIN - FOOTER,
+  };
+  const blocks = rows.map(({ block }) => block);
+  const ranges = pageRanges(blocks, room);
+  return ranges.map((range, index): PageDrawing => {
+    const ys = staffHeights(blocks, range, room).map(hundredths);
+    const here = rows.slice(range.first, range.last + 1);
+    const footer = `${titleOf(score)} · ${line.name} · revision ${score.revision} · page ${index + 1} of ${ranges.length}`;
+    return {
+      paper,
+      width,
+      height,
+      staves: here.flatMap(({ staves }, place) => staves.map((stave) => ({ ...stave, y: ys[place] as number }))),
+      groups: [
+        ...(index === 0 ? header : []),
+        ...here.flatMap((row, place) => headingOf(row, left, right, ys[place] as number)),
+        footerGroup(footer, width / 2, height - MARGIN + 8),
+      ],
+    };
   });
-  return [{ drawing: head, x: left, y: 0 }, ...bars];
+}
+
+function rowsOf(score: Score, line: Line, style: PartStyle, left: number, right: number): readonly Row[] {
+  const room = right - left - INDENT;
+  const heads = new Map<number, number>();
+  const headWidth = (first: number) => {
+    const width = heads.get(first) ?? pageHead(score, line, first).width;
+    heads.set(first, width);
+    return width;
+  };
+  const barRoom = (first: number, last: number) => room - headWidth(first) - (courtesyDrawing(score, line, last)?.width ?? 0);
+  const systems = systemsOf(score, line, barRoom, pageFilling(line), style);
+  return systems.map((system, index): Row => {
+    const staves = systemDrawings(score, line, system, left + INDENT, barRoom(system.first, system.last), style);
+    const box = boxAround(staves.map(({ drawing }) => drawing.box));
+    const tune = tuneOf(score.frames, system);
+    const block = {
+      above: Math.max(0, -box.top),
+      below: Math.max(0, box.bottom - STAFF_HEIGHT),
+      heading: tune === null ? 0 : headingHeight(tune, left, right) + (index === 0 ? 0 : OVER_TUNE),
+      air: index > 0 && beginsPart(score.frames, system.first) ? OVER_PART : 0,
+      breakCost: breakCost(score, line, system, systems[index - 1]),
+    };
+    return { system, staves, block, tune };
+  });
+}
+
+/** Head, bars and courtesy signature of one line of staff, y still 0. */
+function systemDrawings(score: Score, line: Line, system: System, left: number, room: number, style: PartStyle): readonly PlacedDrawing[] {
+  const head = pageHead(score, line, system.first);
+  const placed: PlacedDrawing[] = [{ drawing: head, x: left, y: 0 }];
+  let x = left + head.width;
+  const put = (drawing: BarDrawing, bars?: BarRange) => {
+    const here = { drawing, x: hundredths(x), y: 0 };
+    placed.push(bars === undefined ? here : { ...here, bars });
+    x += drawing.width;
+  };
+  const bars = levelBars(score, line, system, barWidths(system, room, system.mayBeRagged), style);
+  for (const [index, drawing] of bars.entries()) {
+    const { first, last } = system.stretches[index] as BarRange;
+    put(drawing, { first, last });
+  }
+  const courtesy = courtesyDrawing(score, line, system.last);
+  if (courtesy !== null) put(courtesy);
+  return placed;
+}
+
+/** The tune that begins with a line of staff. */
+function tuneOf(frames: readonly Frame[], { first }: BarRange): Tune | null {
+  return frames[first]?.tune ?? (isPickup(frames, first) ? (frames[first + 1]?.tune ?? null) : null);
+}
+
+function headingHeight(tune: Tune, left: number, right: number): number {
+  const groups = tuneGroups(tune, left, right, 0);
+  return groups.length === 0 ? 0 : Math.max(...groups.map(({ box }) => box.bottom)) + UNDER_TUNE;
+}
+
+function headingOf({ tune, block }: Row, left: number, right: number, y: number): readonly MarkGroup[] {
+  return tune === null ? [] : tuneGroups(tune, left, right, y - block.above - headingHeight(tune, left, right));
+}
+
+/** What it costs to begin a page with a line of staff. */
+function breakCost(score: Score, line: Line, { first }: System, before: System | undefined): number {
+  if (before === undefined) return 0;
+  const { frames } = score;
+  if (tuneOf(frames, before) !== null && tuneOf(frames, { first, last: first }) === null) return BREAK.heading;
+  const turn = isSilent(score, line, before.last) || isSilent(score, line, first) ? SILENT_TURN : 0;
+  if (tuneOf(frames, { first, last: first }) !== null) return BREAK.tune + turn;
+  if (frames[first]?.ending === 2) return BREAK.ending + turn;
+  return (beginsPart(frames, first) || frames[before.last]?.repeatEnd ? BREAK.part : BREAK.within) + turn;
 }

@@ -11,15 +11,17 @@ import { fifthsOf } from "../pitch/key-signature.ts";
 import type { Transposition } from "../pitch/transpose.ts";
 import type { ConcertBar } from "../score/bar.ts";
 import { concertEventsOf } from "../score/doubling.ts";
-import type { Frame } from "../score/frame.ts";
+import type { Frame, Section } from "../score/frame.ts";
 import { isPipeNote, type LineEvent } from "../score/like-events.ts";
 import { pipeLineOf, pipeLines } from "../score/line-of.ts";
 import { isShort } from "../score/meter.ts";
 import type { ConcertLine, Line, Score } from "../score/score.ts";
+import { isBagUp } from "./bag-up.ts";
 import type { BarContext, Closing, EndingBracket, PlacedWords, Reading } from "./bar-context.ts";
 import { altersLeft, isTiedOn } from "./bar-signs.ts";
 import { STAFF_HEIGHT } from "./drawing.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
+import { beginsLine, beginsPart, isPickup } from "./part-breaks.ts";
 import { type PartStyle, PLAIN_STYLE } from "./part-style.ts";
 import { openingRoom } from "./rooms.ts";
 
@@ -100,6 +102,8 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
   const tieOut = after !== undefined && events.at(-1)?.kind === "note" && isTiedOn(events.at(-1), eventsOf(score, line, bar + 1)[0]);
   const onPage = place.spacing === "page";
   const style = place.style ?? PLAIN_STYLE;
+  // On the desk a bar asks no further than its neighbours.
+  const partEnds = onPage ? endsPart(score.frames, bar, place.lastInSystem) : after?.section != null && !(bar === 0 && isShort(frame));
   return {
     reading,
     spacing: place.spacing,
@@ -116,10 +120,10 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
     altersBefore: before === undefined ? {} : altersLeft(eventsBefore, readingOf(line, before), writtenKey(line, before)),
     chartsBefore: line.kind === "pipes" && !(onPage && place.firstInSystem) ? crossFingeredIn(eventsBefore) : [],
     charts: style.charts,
-    closing: closingOf(frame, after, bar === 0 && isShort(frame)),
-    ending: endingOf(before, frame, after),
-    directions: directionsOf(score, line, bar),
-    section: onPage ? sectionOf(frame) : "",
+    closing: closingOf(score.frames, bar, partEnds),
+    ending: endingOf(score.frames, bar, partEnds),
+    directions: onPage && line.kind === "pipes" && isBagUp(line, bar) ? "bag up" : playsWith(score, line, bar),
+    section: onPage ? sectionWords(shownSection(score.frames, bar)) : "",
     tempo: onPage ? tempoOf(before, frame) : null,
     chords: onPage ? chordsOf(line, frame, style) : [],
     chordBaseline: place.chordBaseline ?? CHORD_BASELINE,
@@ -168,52 +172,67 @@ function crossFingeredIn(events: readonly LineEvent[]): readonly CrossFingeredNo
   return [...new Set(notes)].sort();
 }
 
-function closingOf(frame: Frame, after: Frame | undefined, pickup: boolean): Closing {
-  if (frame.repeatEnd) return "repeat";
-  if (after === undefined) return "final";
-  return after.section !== null && !pickup ? "double" : "plain";
+/** Whether something new comes after a bar; at the end of a line a repeat that begins on the next is told by a double bar as well. */
+function endsPart(frames: readonly Frame[], bar: number, lastInSystem: boolean): boolean {
+  return beginsPart(frames, bar + 1) || (lastInSystem && beginsLine(frames, bar + 1, "pipes"));
 }
 
-function endingOf(before: Frame | undefined, frame: Frame, after: Frame | undefined): EndingBracket | null {
+function closingOf(frames: readonly Frame[], bar: number, partEnds: boolean): Closing {
+  const after = frames[bar + 1];
+  if (frames[bar]?.repeatEnd) return "repeat";
+  if (after === undefined || after.tune !== null) return "final";
+  return partEnds ? "double" : "plain";
+}
+
+function endingOf(frames: readonly Frame[], bar: number, partEnds: boolean): EndingBracket | null {
+  const [before, frame, after] = [frames[bar - 1], frames[bar] as Frame, frames[bar + 1]];
   if (frame.ending === null) return null;
   const opens = before?.ending !== frame.ending || before.repeatEnd;
   const ends = after?.ending !== frame.ending || frame.repeatEnd;
-  // The last ending stays open, since the music goes on from it.
-  return { number: frame.ending, opens, closes: ends && (frame.ending === 1 || after === undefined) };
+  // A last ending from which the music goes on stays open.
+  const stops = frame.ending === 1 || after === undefined || frame.repeatEnd || partEnds;
+  return { number: frame.ending, opens, closes: ends && stops };
 }
 
-/** `with the pipes` stands where a player begins to double them (with several sets of pipes, which), `own line` where he plays on without them. */
-function directionsOf(score: Score, line: Line, bar: number): string {
-  if (line.kind !== "concert") return "";
+/**
+ * What a player is told at the first note of a bar: `with the pipes` where he begins to double them (with several sets of pipes, which),
+ * `own line` where he plays on without them.
+ */
+export function playsWith(score: Score, line: Line, bar: number): string {
+  if (line.kind !== "concert" || !sounds(score, line, bar)) return "";
   const own = line.bars[bar];
-  const before = line.bars[bar - 1];
-  if (own?.kind !== "doubling") return own !== undefined && !isSilent(own) && leavesPipes(line, bar) ? "own line" : "";
+  const before = lastPlayed(score, line, bar);
+  if (own?.kind !== "doubling") return before?.kind === "doubling" ? "own line" : "";
   if (before?.kind === "doubling" && before.of === own.of) return "";
   const pipes = pipeLines(score).length > 1 ? pipeLineOf(score, own.of) : null;
   return `with ${pipes?.name ?? "the pipes"}`;
 }
 
-/** Whether what a player last played before a bar, silent bars left out, was what the pipes play. */
-function leavesPipes({ bars }: ConcertLine, bar: number): boolean {
-  for (let before = bar - 1; before >= 0; before -= 1) {
-    const one = bars[before];
-    if (one?.kind === "doubling") return true;
-    if (one !== undefined && !isSilent(one)) return false;
-  }
-  return false;
+/** The bar in which a player last had a note before another. */
+function lastPlayed(score: Score, line: ConcertLine, bar: number): ConcertBar | null {
+  for (let before = bar - 1; before >= 0; before -= 1) if (sounds(score, line, before)) return line.bars[before] as ConcertBar;
+  return null;
 }
 
-function isSilent(bar: ConcertBar): boolean {
-  return bar.kind === "own" && bar.events.every(({ kind }) => kind === "rest");
+function sounds(score: Score, line: ConcertLine, bar: number): boolean {
+  return eventsOf(score, line, bar).some(({ kind }) => kind === "note");
 }
 
-function sectionOf({ section }: Frame): string {
+/** The section that a bar is headed with; one that begins after a pickup is printed where its line begins, over the pickup. */
+function shownSection(frames: readonly Frame[], bar: number): Section | null {
+  const own = frames[bar]?.section ?? null;
+  if (isPickup(frames, bar)) return own ?? frames[bar + 1]?.section ?? null;
+  return isPickup(frames, bar - 1) && frames[bar - 1]?.section === null ? null : own;
+}
+
+function sectionWords(section: Section | null): string {
   if (section === null) return "";
-  return section.letter === "" ? section.name : `${section.letter}  ${section.name}`;
+  return [section.letter, section.name].filter((words) => words !== "").join("  ");
 }
 
-function tempoOf(before: Frame | undefined, { tempo }: Frame): BarContext["tempo"] {
-  const same = before !== undefined && before.tempo.beat === tempo.beat && before.tempo.perMinute === tempo.perMinute;
+/** A tune of a set says its tempo anew. */
+function tempoOf(before: Frame | undefined, { tempo, tune }: Frame): BarContext["tempo"] {
+  const same = before !== undefined && tune === null && before.tempo.beat === tempo.beat && before.tempo.perMinute === tempo.perMinute;
   return same ? null : { beat: tempo.beat, perMinute: tempo.perMinute };
 }
 
@@ -226,7 +245,7 @@ function chordsOf(line: Line, frame: Frame, style: PartStyle): readonly PlacedWo
 }
 
 /** From concert pitch to where the pipes' notes are written. */
-function toWrittenA(setup: PipeSetup): Transposition {
+export function toWrittenA(setup: PipeSetup): Transposition {
   const { diatonic, chromatic } = transpositionOf(setup);
   return { diatonic: -diatonic, chromatic: -chromatic };
 }

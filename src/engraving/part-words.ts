@@ -3,7 +3,7 @@ import { isCrossFingered } from "../pipes/chanter-note.ts";
 import { spokenNote } from "../pipes/note-names.ts";
 import { intervalWords } from "../pitch/interval-words.ts";
 import { shownKey } from "../pitch/key-signature.ts";
-import { pitchFromSpelling, spokenPitch } from "../pitch/spelling.ts";
+import { pitchClassShown, pitchFromSpelling, spokenPitch } from "../pitch/spelling.ts";
 import { barNumber } from "../score/bar-number.ts";
 import { isPipeNote, type LineEvent } from "../score/like-events.ts";
 import { beatsOf, meterOffset } from "../score/meter.ts";
@@ -12,6 +12,7 @@ import { writtenValues } from "../score/written-values.ts";
 import type { Ticks } from "../units/ticks.ts";
 import { writtenSpellings } from "./bar-signs.ts";
 import { readingOf, writtenKey } from "./part-facts.ts";
+import type { PartStyle } from "./part-style.ts";
 
 /** The two lines under a part's name: how it is written, and in which key it is at a bar. */
 export function partCaptions(score: Score, line: Line, bar: number): readonly [string, string] {
@@ -19,6 +20,12 @@ export function partCaptions(score: Score, line: Line, bar: number): readonly [s
   const frame = score.frames[bar];
   const key = frame === undefined ? "" : shownKey(writtenKey(line, frame));
   return [playerOf(line.player).transposition.chromatic === 0 ? "concert pitch" : transpositionWords(line.player), key];
+}
+
+/** How the chords over a pipe part are read, where they are shown: `on this chanter written A sounds B♭`. */
+export function chordCaptions({ frames }: Score, line: Line, { chords }: PartStyle): readonly string[] {
+  if (line.kind !== "pipes" || !chords || frames.every((frame) => frame.chords.length === 0)) return [];
+  return [`chords at written pitch: on this chanter written A sounds ${pitchClassShown(line.setup.lowAIs)}`];
 }
 
 /** How a transposing player's part stands to the sound: `sounds a tone lower`. */
