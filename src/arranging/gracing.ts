@@ -44,12 +44,13 @@ const NO_GRACENOTES: readonly PlainNote[] = [];
 /**
  * What gracing a line by rule would do; nothing where there is no such pipe line. Notes that have gracenotes are left as they are, so that a
  * second time nothing is left to do. Every group can be fingered whichever way playing reaches it, and its note lasts twice as long as it
- * does. In a song line nothing inside a melisma is graced, like notes neither.
+ * does. In a song line nothing inside a melisma is graced, like notes neither; where it has no words at all, each note counts as sung.
  */
 export function gracingOf(score: Score, { line: id, tuneType, depth, stretch }: GracingWish): Gracing {
   const line = pipeLineOf(score, id);
   const sites = line === null ? [] : graceSites(score, line);
   const chosen = sites.map(({ address }) => isInside(score, address, stretch));
+  const hasWords = sites.some(isSung);
   const edits: GracenotesEdit[] = [];
   const count = { notes: 0, left: 0, undivided: 0 };
   /** What each note has once this is done; those before it decide how a run of like notes goes on. */
@@ -57,7 +58,8 @@ export function gracingOf(score: Score, { line: id, tuneType, depth, stretch }: 
   for (const [index, site] of sites.entries()) {
     const own = site.note.gracenotes;
     const isFree = chosen[index] === true && own.length === 0;
-    const gracenotes = line !== null && isFree ? gracenotesFor({ setup: line.setup, sites, chosen, played, tuneType, depth }, index) : own;
+    const gracenotes =
+      line !== null && isFree ? gracenotesFor({ setup: line.setup, sites, chosen, played, hasWords, tuneType, depth }, index) : own;
     played.push(gracenotes);
     if (chosen[index] !== true) continue;
     count.notes += 1;
@@ -73,6 +75,8 @@ interface Around {
   readonly sites: readonly GraceSite[];
   readonly chosen: readonly boolean[];
   readonly played: readonly (readonly PlainNote[])[];
+  /** Whether anything is sung to the line. */
+  readonly hasWords: boolean;
   readonly tuneType: TuneType;
   readonly depth: GracingDepth;
 }
@@ -87,7 +91,7 @@ function gracenotesFor(around: Around, index: number): readonly PlainNote[] {
   const inFigure = depth === "full" ? figureOver(sites, index, full.figures, (one, gracenotes) => mayHave(around, one, gracenotes)) : null;
   if (inFigure !== null) return inFigure;
   const onBeat = site.place !== "between";
-  const hasSyllable = site.note.syllables.some(({ text }) => text !== "");
+  const hasSyllable = !around.hasWords || isSung(site);
   const byRule = depth === "full" && !(isSong && (isLike(site) || !hasSyllable)) ? groupByRule(site, fitting, full) : null;
   if (byRule !== null) return byRule.gracenotes;
   if (isLike(site)) return divider(around, index, fitting)?.gracenotes ?? NO_GRACENOTES;
@@ -100,6 +104,11 @@ function mayHave({ setup, sites, chosen }: Around, index: number, gracenotes: re
   const site = sites[index] as GraceSite;
   if (site.note.gracenotes.length > 0) return sameGracenotes(site.note.gracenotes, gracenotes);
   return chosen[index] === true && fittingGroups(setup, site).some((group) => sameGracenotes(group.gracenotes, gracenotes));
+}
+
+/** Whether a syllable begins on it. */
+function isSung({ note }: GraceSite): boolean {
+  return note.syllables.some(({ text }) => text !== "");
 }
 
 /** Whether a like note sounds right before it, whichever way playing reaches it. */

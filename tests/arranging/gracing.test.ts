@@ -65,6 +65,7 @@ const BY_HAND: readonly (readonly [fact: string, type: TuneType, depth: GracingD
     '"so"B2! c2 "far"d1 "a"e1 "way"f2',
     '"so"{g}B2! c2 "far"{g}d1 "a"e1 "way"{g}f2',
   ],
+  ["a song line without words has a gracenote on each beat", "song line", "on-beat", "B2! c1 d1 d4", "{g}B2! {g}c1 d1 {g}d4"],
   ["a like note in a melisma is left", "song line", "full", '"so"B2! B2 "far"e2 "far"e2', '"so"{g}B2! B2 "far"{g}e2 "far"{A}e2'],
   ["a run of three like notes has G, D and E in turn", "march", "full", "c2! B1 B1 B1 e3", "{gcd}c2! {g}B1 {d}B1 {e}B1 e3"],
   [
