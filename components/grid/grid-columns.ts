@@ -22,20 +22,32 @@ interface Counted {
 /** What was counted last at each step: after an edit only bars that are other objects are counted again. It keeps one sketch alive at most. */
 const counted = new Map<GridStep, Counted>();
 
-/** How many columns stand before each bar; one entry more than bars, all of them. */
+/** How many columns stand before each bar; one entry more than bars, all of them. The identical list as long as every bar has as many. */
 export function columnsBefore(line: PipeLine, frames: readonly Frame[], step: GridStep): readonly number[] {
   const { bars } = line;
   const known = counted.get(step);
   if (known?.bars === bars && known.frames === frames) return known.before;
-  const counts = bars.map((bar, index) => {
-    const frame = frames[index] as Frame;
-    const same = bar === known?.bars[index] && frame === known.frames[index];
-    return same ? (known.counts[index] as number) : columnsOf(bar, frame, step).length;
-  });
-  let count = 0;
-  const before = [0, ...counts.map((own) => (count += own))];
+  const counts = countsOf(bars, frames, step, known);
+  const before = counts === known?.counts ? known.before : sums(counts);
   counted.set(step, { bars, frames, counts, before });
   return before;
+}
+
+function countsOf(bars: readonly PipeBar[], frames: readonly Frame[], step: GridStep, known: Counted | undefined): readonly number[] {
+  if (known?.bars.length !== bars.length) return bars.map((bar, index) => columnsOf(bar, frames[index] as Frame, step).length);
+  let counts = known.counts;
+  for (let index = 0; index < bars.length; index += 1) {
+    const [bar, frame] = [bars[index] as PipeBar, frames[index] as Frame];
+    if (bar === known.bars[index] && frame === known.frames[index]) continue;
+    const count = columnsOf(bar, frame, step).length;
+    if (count !== counts[index]) counts = counts.with(index, count);
+  }
+  return counts;
+}
+
+function sums(counts: readonly number[]): readonly number[] {
+  let sum = 0;
+  return [0, ...counts.map((count) => (sum += count))];
 }
 
 /** The start of the column a time lies in, from the start of the score; the end of the score is a column of its own. */

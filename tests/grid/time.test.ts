@@ -64,6 +64,10 @@ describe("columns", () => {
   test("a bar has a column for each step and for each note between steps", () => {
     expect(columnsOf(line.bars[0] as PipeBar, frames[0] as Frame, "quarter")).toEqual([0, 960, 1440, 1920, 2880]);
     expect(columnsBefore(line, frames, "quarter")).toEqual([0, 5, 11, 15]);
+    const other = { ...line, bars: line.bars.with(1, line.bars[2] as PipeBar) };
+    expect(columnsBefore(other, frames, "quarter")).toEqual([0, 5, 9, 13]);
+    const same = columnsBefore(line, frames, "quarter");
+    expect(columnsBefore({ ...line, bars: line.bars.with(2, { ...(line.bars[2] as PipeBar) }) }, frames, "quarter")).toBe(same);
   });
 
   test("going on and going back come by the same columns, and stop at the ends", () => {
