@@ -34,6 +34,14 @@ async function faults({ page }: AppPage): Promise<readonly string[]> {
 const PLACES: readonly (readonly [name: string, go: (hand: AppPage) => Promise<void>])[] = [
   ["with a note chosen", (hand) => hand.goTo(0, 0).then(() => hand.press("D"))],
   ["with a setting open", (hand) => hand.openSetting("Chanter")],
+  [
+    "with gracing proposed",
+    async (hand) => {
+      await hand.goTo(0, 0);
+      await hand.press(";");
+      await hand.page.locator("line-sentence").waitFor();
+    },
+  ],
   ["the shelf of sketches", (hand) => hand.openShelf().then(() => undefined)],
   [
     "the hand-over room",
