@@ -3,7 +3,6 @@
  * src/engraving may import no more of VexFlow than what is named here; the build fails if it does.
  */
 export { Accidental } from "../node_modules/vexflow/build/esm/src/accidental.js";
-export { Beam } from "../node_modules/vexflow/build/esm/src/beam.js";
 export { Element } from "../node_modules/vexflow/build/esm/src/element.js";
 export { Metrics } from "../node_modules/vexflow/build/esm/src/metrics.js";
 export { RenderContext } from "../node_modules/vexflow/build/esm/src/rendercontext.js";

@@ -200,7 +200,7 @@ export class PartSheet extends PartElement {
       const reach = staffReach(this.score, line);
       const endings = hasEndings(this.score) ? ENDING_ROOM : 0;
       this.#extra = {
-        above: Math.max(endings, reach.above - ROOM_ABOVE),
+        above: Math.max(endings, reach.above - ROOM_ABOVE, reach.words - STAFF_TOP + 2),
         below: Math.max(0, reach.below - ROOM_BELOW, syllableReach(reach) - ROOM_UNDER_WORDS),
         syllableBaseline: deskSyllableBaseline(reach),
       };

@@ -1,13 +1,11 @@
-import { shownNumber } from "../units/shown.ts";
 import type { Ticks } from "../units/ticks.ts";
 import type { BarContext, PlacedWords } from "./bar-context.ts";
+import { headingMarks, headingWidth } from "./bar-heading.ts";
 import type { BarSign } from "./bar-signs.ts";
 import { groupOf, hundredths } from "./boxes.ts";
 import type { Face, Mark, MarkGroup, MarkRole, TextMark } from "./drawing.ts";
-import { STAFF_HEIGHT } from "./drawing.ts";
-import { glyphWidth, SIGN } from "./glyph-table.ts";
 import { CHART_HEIGHT, CHART_WIDTH, holeChart } from "./hole-chart.ts";
-import { CHORD_TYPE, SYLLABLE_SIZE, VERSE_STEP } from "./rooms.ts";
+import { articulationWords, CHORD_TYPE, DIRECTION_TYPE, SYLLABLE_SIZE, VERSE_STEP } from "./rooms.ts";
 import type { Skyline } from "./skyline.ts";
 import { textWidth } from "./text-width.ts";
 
@@ -29,10 +27,8 @@ const CLEAR = 4;
 /** Rows keep one height where no ink forbids it, so that neighbours line up. Baselines, desk pixels above the staff. */
 const DIRECTION_BASELINE = -9;
 const SECTION_BASELINE = -32;
-/** A sheet on the desk has no room for words above this; they go under the staff. */
-const DESK_TOP = -37.5;
 
-const WORDS = { face: "italic", weight: 400, size: 13 } as const;
+const WORDS = DIRECTION_TYPE;
 const SYLLABLE = { face: "serif", weight: 400, size: SYLLABLE_SIZE } as const;
 
 /** A syllable begins a little left of its head. */
@@ -101,13 +97,13 @@ function chartGroup(sign: BarSign, x: number, barWidth: number, sky: Skyline): M
   return groupOf("holes", sign.eventAt, holeChart(sign.holes, left, bottom - CHART_HEIGHT / 2));
 }
 
-function articulationGroup(sign: BarSign, x: number, { width, spacing }: BarContext, sky: Skyline): MarkGroup | null {
-  if (!sign.strikeIn && !sign.cutOff) return null;
-  const words = sign.strikeIn && sign.cutOff ? "strike-in, cut-off" : sign.strikeIn ? "strike-in" : "cut-off";
+function articulationGroup(sign: BarSign, x: number, { width }: BarContext, sky: Skyline): MarkGroup | null {
+  const words = articulationWords(sign);
+  if (words === "") return null;
   const wide = textWidth(words, WORDS.face, WORDS.weight, WORDS.size);
   // A strike-in begins with its note; a cut-off ends where its note ends, which is left of whatever follows.
   const left = Math.max(2, Math.min(sign.strikeIn ? x : x + 10, width - wide - 3));
-  return wordsGroup("words", sign.eventAt, words, left, DIRECTION_BASELINE, sky, WORDS, spacing === "desk" ? DESK_TOP : undefined);
+  return wordsGroup("words", sign.eventAt, words, left, DIRECTION_BASELINE, sky, WORDS);
 }
 
 function directionGroup({ directions }: BarContext, sky: Skyline): MarkGroup | null {
@@ -119,36 +115,11 @@ function chordGroup({ text: symbol, at }: PlacedWords, x: number, { width: barWi
   return wordsGroup("chord", at, symbol, Math.max(2, Math.min(x, barWidth - width - 2)), chordBaseline, sky, CHORD_TYPE);
 }
 
-/** Section and tempo stand on one line at the beginning of their bar. */
-function headingGroup({ section, tempo }: BarContext, sky: Skyline): MarkGroup | null {
-  if (section === "" && tempo === null) return null;
-  const face = { face: "serif", weight: 600, size: 15 } as const;
-  const width = textWidth(section, "serif", 600, 15) + (tempo === null ? 0 : 60);
-  const y = hundredths(Math.min(SECTION_BASELINE, sky.topOver(0, width, 0) - CLEAR - 2));
-  const marks: Mark[] = section === "" ? [] : [text(section, 0, y, face)];
-  if (tempo !== null) marks.push(...tempoMarks(tempo, section === "" ? 0 : textWidth(section, "serif", 600, 15) + 14, y));
-  return groupOf("words", null, marks);
-}
-
-/** A note value, an equals sign and a figure. */
-function tempoMarks({ beat, perMinute }: { readonly beat: number; readonly perMinute: number }, x: number, y: number): readonly Mark[] {
-  const scale = 0.66;
-  const dotted = [1440, 2880, 720, 360].includes(beat);
-  const plain = dotted ? (beat * 2) / 3 : beat;
-  const code = plain >= 3840 ? SIGN.head.whole : plain >= 1920 ? SIGN.head.half : SIGN.head.black;
-  const head = glyphWidth(code) * scale;
-  const stem = hundredths(x + head - 0.35);
-  const headY = hundredths(y - 2.4);
-  const marks: Mark[] = [{ kind: "glyph", code, x: hundredths(x), y: headY, scale }];
-  const tip = hundredths(y - 17);
-  if (plain < 3840) marks.push({ kind: "line", x1: stem, y1: headY, x2: stem, y2: tip, width: 0.8 });
-  if (plain <= 480) marks.push({ kind: "glyph", code: plain <= 240 ? 0xe242 : 0xe240, x: hundredths(stem - 0.4), y: tip, scale });
-  const flag = plain <= 480 ? 5 : 0;
-  if (dotted) marks.push({ kind: "glyph", code: SIGN.dot, x: hundredths(x + head + 2), y: headY, scale });
-  marks.push(
-    text(`= ${shownNumber(perMinute, 0)}`, x + head + 5 + Math.max(flag, dotted ? 5 : 0), y, { face: "sans", weight: 400, size: 13 }),
-  );
-  return marks;
+function headingGroup(context: BarContext, sky: Skyline): MarkGroup | null {
+  const width = headingWidth(context);
+  if (width === 0) return null;
+  const y = Math.min(SECTION_BASELINE, sky.topOver(0, width, 0) - CLEAR - 2);
+  return groupOf("words", null, headingMarks(context, y));
 }
 
 function endingGroup({ ending, width, endingTop }: BarContext, sky: Skyline): MarkGroup | null {
@@ -174,12 +145,9 @@ function wordsGroup(
   baseline: number,
   sky: Skyline,
   type: { readonly face: Face; readonly weight: 400 | 600; readonly size: number },
-  highest = Number.NEGATIVE_INFINITY,
 ): MarkGroup {
   const width = textWidth(words, type.face, type.weight, type.size);
-  const above = Math.min(baseline, sky.topOver(left - 2, left + width + 2, 0) - CLEAR);
-  const y =
-    above - type.size * 0.74 < highest ? sky.bottomUnder(left - 2, left + width + 2, STAFF_HEIGHT) + CLEAR + type.size * 0.8 : above;
+  const y = Math.min(baseline, sky.topOver(left - 2, left + width + 2, 0) - CLEAR);
   return groupOf(role, at, [text(words, left, y, type)]);
 }
 

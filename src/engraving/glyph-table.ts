@@ -22,10 +22,15 @@ export const SIGN = {
   meterFigure: 0xe080,
   head: { whole: 0xe0a2, half: 0xe0a3, black: 0xe0a4 },
   dot: 0xe1e7,
+  /** The flag of an eighth up; the others follow. */
+  firstFlag: 0xe240,
+  /** The flags of a 32nd up. */
   flagsUp: 0xe244,
   /** By semitones, from -2. */
   accidentals: [0xe264, 0xe260, 0xe261, 0xe262, 0xe263],
   wholeRest: 0xe4e3,
+  /** A whole rest that hangs from a line of its own. */
+  wholeRestOutside: 0xe4f4,
   tuplet: { 2: 0xe882, 3: 0xe883 },
 } as const;
 

@@ -1,10 +1,11 @@
+import type { Clef } from "../ensemble/player.ts";
 import type { Frame } from "../score/frame.ts";
 import { frameTicks } from "../score/meter.ts";
 import type { BarContext } from "./bar-context.ts";
 import type { BarSign } from "./bar-signs.ts";
 import { beamGroups } from "./beam-groups.ts";
 import { hundredths } from "./boxes.ts";
-import { CLOSING_ROOM, LEAST_GAP, openingRoom, type Room, roomsOf, stemsOf, wordDistance } from "./rooms.ts";
+import { CLOSING_ROOM, clefOf, hasLedger, LEAST_GAP, openingRoom, type Room, roomsOf, stemsOf, wordDistance, wordsRoom } from "./rooms.ts";
 
 /** Where every head of a bar begins, and whether all rules were kept. */
 export interface Placing {
@@ -18,6 +19,15 @@ const USUAL = 6;
 
 /** And, where its neighbours press, no further than this from it. */
 const FURTHEST = 14;
+
+/** Between two signs whose ledger lines stick out towards each other. */
+const LEDGERS = 5.5;
+
+/** Between two chords that ties lie between. */
+const CHORD_TIE = 11;
+
+/** What a tie from the line of staff before takes at the beginning of its bar. */
+const TIE_COMING_IN = 8;
 
 /** One head must stand so far right of another. */
 interface Distance {
@@ -33,6 +43,8 @@ export interface Spacing {
   readonly distances: readonly Distance[];
   readonly opening: number;
   readonly closing: number;
+  /** The least width of the bar for the words over it. */
+  readonly words: number;
   /** Ticks of the bar. */
   readonly length: number;
 }
@@ -44,9 +56,10 @@ export function spacingOf(signs: readonly BarSign[], context: BarContext): Spaci
   return {
     signs,
     rooms,
-    distances: distancesOf(rooms),
-    opening: openingRoom(context),
+    distances: distancesOf(signs, rooms, clefOf(context)),
+    opening: openingRoom(context) + (context.tieInDrawn ? TIE_COMING_IN : 0),
     closing: CLOSING_ROOM[context.closing],
+    words: wordsRoom(signs, context),
     length: frameTicks(context as Pick<Frame, "meter" | "short"> as Frame),
   };
 }
@@ -55,7 +68,7 @@ export function spacingOf(signs: readonly BarSign[], context: BarContext): Spaci
  * Heads at the moments the grid has them: time is linear from bar line to bar line. Neighbours that press move each other, at most 14 px from
  * their moment; only the first head goes further where its gracenotes need the room after the bar line.
  */
-export function placedOnDesk({ signs, rooms, distances, opening, closing, length }: Spacing, width: number): Placing {
+export function placedOnDesk({ signs, rooms, distances, opening, closing, words, length }: Spacing, width: number): Placing {
   const moments = signs.map((sign) => (width * sign.at) / length);
   const first = opening + (rooms[0]?.before ?? 0);
   const xs = moments.map((moment) => moment + USUAL);
@@ -74,7 +87,7 @@ export function placedOnDesk({ signs, rooms, distances, opening, closing, length
     xs[index] = Math.min(xs[index] as number, most);
   }
   const fits = xs.every((x, index) => (index === 0 ? x >= first - 0.01 : x >= (moments[index] as number) - FURTHEST));
-  return { xs: xs.map(hundredths), fits };
+  return { xs: xs.map(hundredths), fits: fits && words <= width };
 }
 
 /** Heads as engravers space them: longer notes get more paper, but not in proportion. Stretched or pressed to the width as evenly as may be. */
@@ -104,7 +117,7 @@ const PRESSED = 0.66;
 /** Paper that a quarter note gets, head included. */
 const QUARTER = 27;
 
-function pagePositions({ signs, rooms, distances, opening, closing }: Spacing, stretch: number): { xs: number[]; end: number } {
+function pagePositions({ signs, rooms, distances, opening, closing, words }: Spacing, stretch: number): { xs: number[]; end: number } {
   const xs: number[] = [];
   let wordsTo = 0;
   let next = opening + (rooms[0]?.before ?? 0) + (LEAST_GAP + 2) * Math.min(stretch, 1.5);
@@ -116,14 +129,18 @@ function pagePositions({ signs, rooms, distances, opening, closing }: Spacing, s
     wordsTo = Math.max(wordsTo, next + Math.max(rooms[index]?.syllable ?? 0, rooms[index]?.chord ?? 0));
     next += Math.max(stretch * QUARTER * (sign.value.ticks / 960) ** 0.6, (rooms[index]?.after ?? 0) + LEAST_GAP);
   }
-  return { xs, end: Math.max(next + closing, wordsTo) };
+  return { xs, end: Math.max(next + closing, wordsTo, words) };
 }
 
-function distancesOf(rooms: readonly Room[]): readonly Distance[] {
+function distancesOf(signs: readonly BarSign[], rooms: readonly Room[], clef: Clef): readonly Distance[] {
   const distances: Distance[] = [];
   for (const [index, room] of rooms.entries()) {
-    const before = rooms[index - 1];
-    if (before !== undefined) distances.push({ from: index - 1, to: index, least: before.after + LEAST_GAP + room.before });
+    const [before, signBefore] = [rooms[index - 1], signs[index - 1]];
+    if (before === undefined || signBefore === undefined) continue;
+    const sign = signs[index] as BarSign;
+    const chordTie = signBefore.tied && signBefore.heads.length > 1 ? CHORD_TIE : 0;
+    const ledgers = hasLedger(signBefore, clef) && hasLedger(sign, clef) ? LEDGERS : 0;
+    distances.push({ from: index - 1, to: index, least: before.after + Math.max(LEAST_GAP, chordTie, ledgers) + room.before });
   }
   distances.push(...wordDistances(rooms.map(({ syllable }) => syllable)), ...wordDistances(rooms.map(({ chord }) => chord)));
   return distances.sort((one, other) => one.to - other.to);

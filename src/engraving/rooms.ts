@@ -1,8 +1,9 @@
 import type { Clef } from "../ensemble/player.ts";
 import type { BarContext } from "./bar-context.ts";
+import { headingWidth } from "./bar-heading.ts";
 import type { BarSign } from "./bar-signs.ts";
 import type { BeamGroup } from "./beam-groups.ts";
-import { STAFF_SPACE } from "./drawing.ts";
+import { STAFF_HEIGHT, STAFF_SPACE } from "./drawing.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
 import { gracenotesWidth } from "./gracenotes.ts";
 import { meterStrip, signatureStrip, staffY } from "./signature.ts";
@@ -33,6 +34,9 @@ export const VERSE_STEP = 16;
 
 /** How chords are set. */
 export const CHORD_TYPE = { face: "serif", weight: 600, size: 14 } as const;
+
+/** How directions over the staff are set. */
+export const DIRECTION_TYPE = { face: "italic", weight: 400, size: 13 } as const;
 
 /** Between any two signs there is at least so much paper. */
 export const LEAST_GAP = 2;
@@ -107,19 +111,35 @@ function roomOf(sign: BarSign, stem: Stem, isBeamed: boolean, clef: Clef): Omit<
   const syllable = Math.max(0, ...sign.syllables.map((one) => syllableWidth(one)));
   if (sign.heads.length === 0) return { before: 0, accidentals: 0, after: glyphWidth(restCode(sign)) + dot, syllable };
   const accidentals = accidentalsWidth(sign);
-  const seconds = sign.heads.some(({ spelling }, index) => {
-    const above = sign.heads[index + 1];
-    return (
-      above !== undefined &&
-      Math.abs(staffY(spelling.letter, spelling.octave, clef) - staffY(above.spelling.letter, above.spelling.octave, clef)) < STAFF_SPACE
-    );
-  });
-  const flag = stem === "up" && !isBeamed && sign.value.base >= 8 ? 7 : 0;
   // One head of a second stands on the other side of the stem.
-  const displaced = seconds ? headWidth(sign) : 0;
-  const head = headWidth(sign) + (stem === "up" ? displaced : 0);
-  const gracenotes = gracenotesWidth(sign.gracenotes, topY(sign, clef));
-  return { before: accidentals + gracenotes + (stem === "down" ? displaced : 0), accidentals, after: head + Math.max(dot, flag), syllable };
+  const displaced = stem === "down" && hasSecond(sign, clef) ? headWidth(sign) : 0;
+  const gracenotes = gracenotesWidth(
+    sign.gracenotes,
+    topY(sign, clef),
+    sign.heads.some(({ accidental }) => accidental !== null),
+  );
+  return {
+    before: accidentals + gracenotes + displaced,
+    accidentals: accidentals + displaced,
+    after: roomOfHeads(sign, stem, isBeamed, clef) + dot,
+    syllable,
+  };
+}
+
+/** What a flag that points up takes right of its head. */
+const FLAG = 7.4;
+
+/** From the left edge of a note's head to where its dots may begin: after a head on the other side of the stem and after a flag. */
+export function roomOfHeads(sign: BarSign, stem: Stem, isBeamed: boolean, clef: Clef): number {
+  const isFlagged = stem === "up" && !isBeamed && sign.value.base >= 8;
+  const displaced = stem === "up" && hasSecond(sign, clef) ? headWidth(sign) : 0;
+  return headWidth(sign) + Math.max(displaced, isFlagged ? FLAG : 0);
+}
+
+/** Whether two heads stand so close that one has to go to the other side of the stem. */
+export function hasSecond(sign: BarSign, clef: Clef): boolean {
+  const ys = sign.heads.map(({ spelling }) => staffY(spelling.letter, spelling.octave, clef));
+  return ys.some((y, index) => index > 0 && Math.abs(y - (ys[index - 1] as number)) < STAFF_SPACE);
 }
 
 /** y of a sign's highest head. */
@@ -142,6 +162,28 @@ function chordRoom(sign: BarSign, next: BarSign | undefined, { chords }: BarCont
   if (sign.wholeBar) return 0;
   const over = chords.filter(({ at }) => at >= sign.at && (next === undefined || at < next.at));
   return Math.max(0, ...over.map(({ text }) => textWidth(text, CHORD_TYPE.face, CHORD_TYPE.weight, CHORD_TYPE.size)));
+}
+
+/** What stands over a note that begins or ends the chanter's sound. */
+export function articulationWords({ strikeIn, cutOff }: BarSign): string {
+  if (strikeIn && cutOff) return "strike-in, cut-off";
+  return strikeIn ? "strike-in" : cutOff ? "cut-off" : "";
+}
+
+/** Paper that words at the edges of a bar keep free. */
+const BESIDE_WORDS = 3;
+
+/** How wide a bar has to be for the widest of the words over it: its section and tempo, its directions, where the chanter starts and stops. */
+export function wordsRoom(signs: readonly BarSign[], context: BarContext): number {
+  const widthOf = (words: string) => textWidth(words, DIRECTION_TYPE.face, DIRECTION_TYPE.weight, DIRECTION_TYPE.size);
+  const widest = Math.max(headingWidth(context), widthOf(context.directions), ...signs.map((sign) => widthOf(articulationWords(sign))));
+  return widest === 0 ? 0 : widest + 2 * BESIDE_WORDS;
+}
+
+/** Whether a ledger line sticks out beside a sign's head or gracenotes. */
+export function hasLedger(sign: BarSign, clef: Clef): boolean {
+  const ys = sign.heads.map(({ spelling }) => staffY(spelling.letter, spelling.octave, clef));
+  return sign.gracenotes.includes("high-a") || ys.some((y) => y <= -STAFF_SPACE || y >= STAFF_HEIGHT + STAFF_SPACE);
 }
 
 /** Accidentals of a chord stand in columns; each is given its own, which is never too little. */

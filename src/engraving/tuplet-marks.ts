@@ -11,6 +11,9 @@ const FIGURE_SCALE = 0.8;
 const CLEAR = 3;
 const HOOK = 4;
 
+/** How far a figure reaches beyond the notes that it belongs to. */
+export const TUPLET_REACH = CLEAR + 10;
+
 /** Figures over (or under, on the side of the stems) triplets and duplets, with a bracket where no single beam shows what belongs together. */
 export function tupletMarks(
   events: readonly LineEvent[],
