@@ -5,10 +5,12 @@ import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { type Blend, USUAL_BLEND } from "../../src/playback/blend.ts";
 import { atTempo, type GroupToHear } from "../../src/playback/heard-group.ts";
 import { type PlaySettings, USUAL_SETTINGS } from "../../src/playback/play-settings.ts";
+import type { TuningTone } from "../../src/playback/tuning-tones.ts";
 import type { Moment } from "../../src/score/address.ts";
 import { ticks } from "../../src/units/ticks.ts";
 import type { Session } from "../session/session.ts";
 import { messageOf } from "../session/workspace.ts";
+import type { ToneAskedEvent } from "../sound/blend-panel.ts";
 import { loadPlayer } from "../sound/load-player.ts";
 import type { Player } from "../sound/player.ts";
 
@@ -32,6 +34,8 @@ export class SoundDesk implements ReactiveController {
   /** Counts what was pointed at, likewise. */
   #pointed = 0;
   #letGo: (() => void) | null = null;
+  #tone: TuningTone | null = null;
+  #endTone: (() => void) | null = null;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
@@ -50,6 +54,8 @@ export class SoundDesk implements ReactiveController {
   take(session: Session): void {
     this.stop();
     this.#unsubscribe?.();
+    this.#endTone?.();
+    this.#tone = null;
     this.#session = session;
     this.#blend = USUAL_BLEND;
     this.#settings = USUAL_SETTINGS;
@@ -82,7 +88,7 @@ export class SoundDesk implements ReactiveController {
 
   /** The levels, for the foot. */
   blend(session: Session) {
-    return html`<blend-panel .score=${session.shown} .blend=${this.#blend} @blend-changed=${this.#blendChanged}></blend-panel>`;
+    return html`<blend-panel .score=${session.shown} .blend=${this.#blend} .tone=${this.#tone} @blend-changed=${this.#blendChanged} @tone-asked=${this.#toneAsked}></blend-panel>`;
   }
 
   readonly playAsked = async (event: CustomEvent<{ readonly from: Moment }>): Promise<void> => {
@@ -170,6 +176,17 @@ export class SoundDesk implements ReactiveController {
     this.#state = state;
     this.#host.requestUpdate();
   }
+
+  /** One tuning tone at a time; it goes on under what plays. */
+  readonly #toneAsked = async ({ detail: { tone } }: ToneAskedEvent): Promise<void> => {
+    this.#endTone?.();
+    this.#endTone = null;
+    this.#tone = tone;
+    this.#host.requestUpdate();
+    if (tone === null) return;
+    const player = await this.#ready();
+    if (this.#tone === tone) this.#endTone = player?.soundTone(tone) ?? null;
+  };
 
   readonly #settingChanged = (event: CustomEvent<Partial<PlaySettings>>): void => {
     this.#settings = { ...this.#settings, ...event.detail };

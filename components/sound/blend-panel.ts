@@ -1,6 +1,8 @@
 import { css, html, LitElement } from "lit";
 import {
   type Blend,
+  GENTLE_ROOM,
+  isAlone,
   isSilent,
   LEAST_LEVEL,
   levelOf,
@@ -11,31 +13,41 @@ import {
   withLevel,
 } from "../../src/playback/blend.ts";
 import { EXPOSURES } from "../../src/playback/hearing.ts";
+import { type TuningTone, tuningTones } from "../../src/playback/tuning-tones.ts";
 import type { Score } from "../../src/score/score.ts";
 import { decibels } from "../../src/units/decibels.ts";
-import { shownNumber } from "../../src/units/shown.ts";
+import { shownHertz, shownNumber } from "../../src/units/shown.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import "../shared/filled-blank.ts";
 import { rangeStyles } from "./range-styles.ts";
+import "./voice-panel.ts";
+import type { VoiceChangedEvent } from "./voice-panel.ts";
 
 /** The levels are others now. */
 export type BlendChangedEvent = CustomEvent<{ readonly blend: Blend }>;
+
+/** A tuning tone is to sound, or (null) to stop. */
+export type ToneAskedEvent = CustomEvent<{ readonly tone: TuningTone | null }>;
 
 /**
  * How loud everybody is: a slider for each voice, and its reading, which mutes it when pressed. Under it what is known about pipes and hearing.
  *
  * @fires blend-changed with every movement of a slider
+ * @fires tone-asked
  */
 export class BlendPanel extends LitElement {
-  static override properties = { score: { attribute: false }, blend: { attribute: false } };
+  static override properties = { score: { attribute: false }, blend: { attribute: false }, tone: { attribute: false } };
 
   declare score: Score;
   declare blend: Blend;
+  /** The tuning tone that sounds, or null. */
+  declare tone: TuningTone | null;
 
   constructor() {
     super();
     this.blend = USUAL_BLEND;
+    this.tone = null;
   }
 
   static override styles = [
@@ -108,6 +120,10 @@ export class BlendPanel extends LitElement {
       .exposures tr + tr {
         border-block-start: 1px solid var(--rule-soft);
       }
+      .reading[aria-pressed="true"] {
+        color: var(--ink);
+        font-weight: 600;
+      }
       .lesser {
         font: 400 13px/20px var(--sans);
         color: var(--ink-2);
@@ -133,6 +149,7 @@ export class BlendPanel extends LitElement {
     return html`<section aria-labelledby="head">
       <h2 id="head">Blend</h2>
       <div class="voices">${voicesOf(this.score).map((voice) => this.#voice(voice))}</div>
+      <p class="lesser">${this.#room()} ${this.#tones()}</p>
       <p class="hearing">Starts quiet. Pipes at the ear are commonly put near 100 dB(A): <filled-blank label="Hearing" words="wear protection">${exposureTable()}</filled-blank>.</p>
     </section>`;
   }
@@ -143,7 +160,11 @@ export class BlendPanel extends LitElement {
     const words = silent ? "silent" : `${shownNumber(level.decibels, 0)} dB`;
     const fill = silent ? 0 : (100 * (level.decibels - LEAST_LEVEL)) / (MOST_LEVEL - LEAST_LEVEL);
     return html`<div class="voice">
-      <span class="name">${name}</span>
+      <span class="name">${
+        voice.kind === "master"
+          ? name
+          : html`<filled-blank label=${name} words=${this.#nameWords(voice, name)}><voice-panel .score=${this.score} .blend=${this.blend} .voice=${{ voice, name }} @voice-changed=${this.#voiceChanged}></voice-panel></filled-blank>`
+      }</span>
       <input
         type="range"
         min=${LEAST_LEVEL}
@@ -160,11 +181,39 @@ export class BlendPanel extends LitElement {
     </div>`;
   }
 
-  #set(voice: NamedVoice["voice"], level: ReturnType<typeof levelOf>): void {
-    const blend = withLevel(this.blend, voice, level);
+  /** What is heard alone says so. */
+  #nameWords(voice: NamedVoice["voice"], name: string): string {
+    return isAlone(this.blend, voice) ? `${name}, alone` : name;
+  }
+
+  #room() {
+    const on = this.blend.room !== null;
+    return html`<button class="reading" type="button" aria-pressed=${on ? "true" : "false"} @click=${() => this.#tell({ ...this.blend, room: on ? null : GENTLE_ROOM })}>${on ? "In a small room" : "In no room"}</button>.`;
+  }
+
+  /** Tones to tune to; pressed again, or another pressed, one stops. */
+  #tones() {
+    return html`To tune: ${tuningTones(this.score).map((tone, index) => {
+      const sounds = this.tone !== null && sameTone(this.tone, tone);
+      return html`${index > 0 ? ", " : ""}<button class="reading" type="button" aria-pressed=${sounds ? "true" : "false"} aria-label="Tuning tone, ${tone.name}, ${tone.pitch}, ${shownHertz(tone.hertz)}"
+        title="${tone.pitch}, ${shownHertz(tone.hertz)}" @click=${() => this.#sound(sounds ? null : tone)}>${tone.name}</button>`;
+    })}.`;
+  }
+
+  #sound(tone: TuningTone | null): void {
+    this.dispatchEvent(new CustomEvent("tone-asked", { detail: { tone } }) satisfies ToneAskedEvent);
+  }
+
+  readonly #voiceChanged = (event: VoiceChangedEvent): void => this.#tell(event.detail.blend);
+
+  #tell(blend: Blend): void {
     // Shown at once; whoever holds the blend hands the same value back.
     this.blend = blend;
     this.dispatchEvent(new CustomEvent("blend-changed", { detail: { blend } }) satisfies BlendChangedEvent);
+  }
+
+  #set(voice: NamedVoice["voice"], level: ReturnType<typeof levelOf>): void {
+    this.#tell(withLevel(this.blend, voice, level));
   }
 }
 
@@ -174,6 +223,10 @@ const COMES_BACK_AT = decibels(-24);
 function muteToggled(level: ReturnType<typeof levelOf>): ReturnType<typeof levelOf> {
   if (!isSilent(level)) return { ...level, muted: true };
   return { decibels: level.decibels <= LEAST_LEVEL ? COMES_BACK_AT : level.decibels, muted: false };
+}
+
+function sameTone(one: TuningTone, other: TuningTone): boolean {
+  return one.name === other.name && one.voice === other.voice;
 }
 
 function exposureTable() {

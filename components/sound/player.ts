@@ -7,6 +7,7 @@ import { type GroupToHear, heardGroup } from "../../src/playback/heard-group.ts"
 import type { PlaySettings } from "../../src/playback/play-settings.ts";
 import { type Schedule, scheduleOf } from "../../src/playback/schedule.ts";
 import { barsOfStretch, momentAtSecond, placeAtSecond, playedBarAt, secondAtMoment, timelineOf } from "../../src/playback/timeline.ts";
+import type { TuningTone } from "../../src/playback/tuning-tones.ts";
 import type { Moment } from "../../src/score/address.ts";
 import { concertLines } from "../../src/score/line-of.ts";
 import type { Score } from "../../src/score/score.ts";
@@ -17,6 +18,7 @@ import { BlendGraph } from "./blend-graph.ts";
 import { GONE_AFTER, LoneSound, touchedNote } from "./lone-sound.ts";
 import { SampleShelf } from "./sample-bank.ts";
 import { limiterTo, type SoundContext, soundContextOf } from "./sound-context.ts";
+import { SteadyTone } from "./steady-tone.ts";
 
 /** What the player has to say while it plays. */
 export interface PlayerNews {
@@ -49,6 +51,9 @@ const WRITES_EVERY = 500;
 /** A loop is laid out for at least so long, and laid out again in good time before that is over. */
 const LOOP_SECONDS = 300;
 const LOOP_MARGIN = 120;
+
+/** A tuning tone is as loud as a player, against the whole. */
+const TONE_LEVEL = 0.4;
 
 /** How long fading out takes until the nodes can go. */
 const FADED_AFTER = 200;
@@ -85,6 +90,7 @@ export class Player {
   #blend: Blend = USUAL_BLEND;
   #score: Score;
   #playing: Playing | null = null;
+  readonly #tones = new Set<SteadyTone>();
   /** Counts what was asked for. */
   #asked = 0;
   #following: ReturnType<typeof setTimeout> | null = null;
@@ -191,6 +197,16 @@ export class Player {
     };
   }
 
+  /** Sounds a tone to tune to until the function given back is called. Whatever plays goes on. */
+  soundTone(tone: TuningTone): () => void {
+    void this.#context.native.resume();
+    const steady = new SteadyTone(this.#context.native, this.#output, tone, gainOf(this.#blend.master) * TONE_LEVEL);
+    this.#tones.add(steady);
+    return () => {
+      if (this.#tones.delete(steady)) steady.letGo();
+    };
+  }
+
   /** The written moment that is heard now, or null. */
   get moment(): Moment | null {
     if (this.#playing === null) return null;
@@ -203,6 +219,7 @@ export class Player {
   async close(): Promise<void> {
     this.#end();
     this.#hush();
+    for (const tone of this.#tones) tone.letGo();
     document.removeEventListener("visibilitychange", this.#write);
     await this.#context.native.close();
   }

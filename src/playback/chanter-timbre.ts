@@ -20,6 +20,9 @@ export const CHANTER_SPECTRA: Readonly<Record<ChanterTone, Spectrum>> = {
   thin: spectrum(-1, 0, -6, -10, -13, -18, -23, -28, -33, -38),
 };
 
+/** What a tuning tone sounds like. */
+export const USUAL_SPECTRUM: Spectrum = CHANTER_SPECTRA.normal;
+
 /** How a note is mixed: shares of the four sounds that add up to 1, and a level against the other notes. */
 export interface NoteTimbre {
   readonly mix: Readonly<Record<ChanterTone, number>>;
