@@ -23,6 +23,9 @@ const ACTS: readonly (readonly [kind: LineAct["kind"], words: string])[] = [
   ["bare", "Take the gracenotes away"],
 ];
 
+/** What stands between what is done and where. */
+const JOINTS: Readonly<Record<LineAct["kind"], string>> = { grace: " ", hold: " through each beat in ", bare: " from " };
+
 const DEPTHS: readonly (readonly [depth: GracingDepth, words: string])[] = [
   ["dividing", "only what divides like notes"],
   ["on-beat", "a gracenote on each beat"],
@@ -132,6 +135,7 @@ export class LineSentence extends LitElement {
     return this.kind === "grace" ? { kind: "grace", tuneType: this.#tuneType, depth: this.depth } : { kind: this.kind };
   }
 
+  /** One template for every act, so that the blank that is open stays the same element. */
   #sentence() {
     const what = this.#blank("What is done", ACTS, this.kind, (kind) => {
       this.kind = kind;
@@ -140,8 +144,10 @@ export class LineSentence extends LitElement {
     const where = this.#blank("Where", scopes, this.#scope.kind, (scope) => {
       this.scope = scope;
     });
-    if (this.kind === "hold") return html`${what} through each beat in ${where}.`;
-    if (this.kind === "bare") return html`${what} from ${where}.`;
+    return html`${what}${JOINTS[this.kind]}${where}${this.kind === "grace" ? this.#manner() : nothing}.`;
+  }
+
+  #manner() {
     const types = TUNE_TYPES.map((type) => [type, type] as const);
     const type = this.#blank("Kind of tune", types, this.#tuneType, (tuneType) => {
       this.tuneType = tuneType;
@@ -155,7 +161,7 @@ export class LineSentence extends LitElement {
       },
       html`<p class="note">What a kind of tune carries in full is from memory: settings differ, and no rule for it is published. Set by hand what you know better.</p>`,
     );
-    return html`${what} ${where} as a ${type}: ${depth}.`;
+    return html` as a ${type}: ${depth}`;
   }
 
   #blank<Value extends string>(

@@ -162,6 +162,20 @@ test("Escape leaves without a trace; inside an open blank it closes the blank fi
   expect(session.undoLabel).toBeNull();
 });
 
+test("a blank stays open while what is done is another", async () => {
+  const sentence = await open(MARCH);
+  const [blank] = within(sentence, "filled-blank[label='What is done']") as [HTMLElement & { show(): void }];
+  blank.show();
+  await settled();
+  blank.querySelectorAll("input")[2]?.click();
+  await settled();
+  expect(read(sentence)).toBe("Take the gracenotes away from the whole line.");
+  expect(blank.isConnected).toBe(true);
+  await userEvent.keyboard("{Escape}");
+  await settled();
+  expect(page.desk.isOpen).toBe(true);
+});
+
 test("repeated notes are held through each beat, and gracenotes taken away, in the same place", async () => {
   const sentence = await open(pipeSketch("{g}B1! B1 c2 e4"));
   await choose(sentence, "What is done", "Hold repeated notes");
