@@ -83,6 +83,7 @@ export class SoundDesk implements ReactiveController {
       @tempo-changed=${this.#settingChanged}
       @loop-changed=${this.#settingChanged}
       @count-in-changed=${this.#settingChanged}
+      @manner-changed=${this.#settingChanged}
     ></transport-bar>`;
   }
 

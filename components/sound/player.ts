@@ -4,7 +4,7 @@ import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { type Blend, gainOf, levelOf, USUAL_BLEND } from "../../src/playback/blend.ts";
 import type { ChanterSpan } from "../../src/playback/chanter-spans.ts";
 import { type GroupToHear, heardGroup } from "../../src/playback/heard-group.ts";
-import type { PlaySettings } from "../../src/playback/play-settings.ts";
+import { type PlaySettings, scheduleOptions, soundAlike } from "../../src/playback/play-settings.ts";
 import { type Schedule, scheduleOf } from "../../src/playback/schedule.ts";
 import { barsOfStretch, momentAtSecond, placeAtSecond, playedBarAt, secondAtMoment, timelineOf } from "../../src/playback/timeline.ts";
 import type { TuningTone } from "../../src/playback/tuning-tones.ts";
@@ -164,7 +164,7 @@ export class Player {
   setSettings(settings: PlaySettings): void {
     const before = this.#playing?.settings;
     if (before === undefined) return;
-    if (settings.tempoPercent !== before.tempoPercent || settings.loop !== before.loop) this.#follow({ settings, atBar: false });
+    if (!soundAlike(settings, before)) this.#follow({ settings, atBar: false });
   }
 
   /** Levels; heard at once. */
@@ -248,8 +248,7 @@ export class Player {
   }
 
   #schedule(from: Moment, settings: PlaySettings, passes: number): Schedule {
-    const { tempoPercent, countIn, loop } = settings;
-    return scheduleOf(this.#score, { tempoPercent, countIn, stretch: loop, passes, from });
+    return scheduleOf(this.#score, { ...scheduleOptions(settings), passes, from });
   }
 
   #passes(settings: PlaySettings): number {

@@ -1,10 +1,19 @@
 import { html, LitElement, nothing } from "lit";
 import { beatAt, momentInWords } from "../../src/playback/beat-at.ts";
-import { loopInWords, type PlaySettings, stretchOfBars, USUAL_SETTINGS, wholeBars } from "../../src/playback/play-settings.ts";
+import {
+  GRACENOTE_REACH,
+  loopInWords,
+  type PlaySettings,
+  stretchOfBars,
+  UNISON_BEAT_REACH,
+  USUAL_SETTINGS,
+  wholeBars,
+} from "../../src/playback/play-settings.ts";
 import { LEAST_TEMPO_PERCENT, MOST_TEMPO_PERCENT, type Stretch } from "../../src/playback/timeline.ts";
 import type { Moment } from "../../src/score/address.ts";
 import { barNumber } from "../../src/score/bar-number.ts";
 import type { Score } from "../../src/score/score.ts";
+import { shownNumber } from "../../src/units/shown.ts";
 import { ticks } from "../../src/units/ticks.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import "../shared/filled-blank.ts";
@@ -16,6 +25,8 @@ import { transportStyles } from "./transport-styles.ts";
 export type PlayAskedEvent = CustomEvent<{ readonly from: Moment }>;
 export type TempoChangedEvent = CustomEvent<{ readonly tempoPercent: number }>;
 export type LoopChangedEvent = CustomEvent<{ readonly loop: Stretch | null }>;
+/** Length of gracenotes, beating of the tenors, or how soon the drones begin. */
+export type MannerChangedEvent = CustomEvent<Partial<Pick<PlaySettings, "gracenoteMs" | "unisonBeat" | "droneLead">>>;
 export type CountInChangedEvent = CustomEvent<{ readonly countIn: boolean }>;
 
 const START: Moment = { bar: 0, at: ticks(0) };
@@ -28,6 +39,7 @@ const START: Moment = { bar: 0, at: ticks(0) };
  * @fires tempo-changed
  * @fires loop-changed
  * @fires count-in-changed
+ * @fires manner-changed
  */
 export class TransportBar extends LitElement {
   static override properties = {
@@ -102,7 +114,30 @@ export class TransportBar extends LitElement {
         <button class="link" type="button" @click=${() => this.#tell("tempo-changed", { tempoPercent: 100 })}>As written</button>
       </div>
       <label class="check"><input type="checkbox" .checked=${countIn} @change=${this.#countIn} />Count a bar first</label>
+      ${this.#manner()}
     </div>`;
+  }
+
+  /** How the pipes are played. */
+  #manner() {
+    const { gracenoteMs, droneLead, unisonBeat } = this.settings;
+    const number = (event: Event) => (event.target as HTMLInputElement).valueAsNumber;
+    const slider = (words: string, value: number, reach: { readonly least: number; readonly most: number }, step: number, name: string) =>
+      html`<label class="field">${words}
+        <input type="range" min=${reach.least} max=${reach.most} step=${step} .value=${String(value)} aria-valuetext=${words}
+          style=${styleMap({ "--fill": `${(100 * (value - reach.least)) / (reach.most - reach.least)}%` })} @input=${(event: Event) => this.#tell("manner-changed", { [name]: number(event) })} />
+      </label>`;
+    return html`<fieldset class="manner">
+      <legend>How the pipes are played</legend>
+      ${slider(`A gracenote lasts ${shownNumber(gracenoteMs, 0)} ms`, gracenoteMs, GRACENOTE_REACH, 1, "gracenoteMs")}
+      ${slider(`Two tenors beat ${shownNumber(unisonBeat, 2)} times a second`, unisonBeat, UNISON_BEAT_REACH, 0.05, "unisonBeat")}
+      <label class="field">Drones sound before the strike-in
+        <select @change=${(event: Event) => this.#tell("manner-changed", { droneLead: (event.target as HTMLSelectElement).value })}>
+          <option value="bar" ?selected=${droneLead === "bar"}>a bar</option>
+          <option value="beat" ?selected=${droneLead === "beat"}>a beat</option>
+        </select>
+      </label>
+    </fieldset>`;
   }
 
   #loop() {

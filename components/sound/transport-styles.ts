@@ -49,6 +49,14 @@ export const transportStyles = css`
     color: var(--ink-2);
     white-space: nowrap;
   }
+  .manner {
+    display: grid;
+    gap: 8px;
+    border: 0;
+    border-block-start: 1px solid var(--rule-soft);
+    margin: 0;
+    padding: 8px 0 0;
+  }
   .told:empty {
     display: none;
   }

@@ -9,7 +9,7 @@ import { expectAccessible, onPaper } from "../support/sound-page.ts";
 import { pipeNote } from "../support/written-music.ts";
 
 const score = pipeScore(Array.from({ length: 8 }, () => [pipeNote("e", 3840)]));
-const NEWS = ["play-asked", "stop-asked", "tempo-changed", "loop-changed", "count-in-changed"] as const;
+const NEWS = ["play-asked", "stop-asked", "tempo-changed", "loop-changed", "count-in-changed", "manner-changed"] as const;
 const moment = (bar: number, at: number) => ({ bar, at: ticks(at) });
 
 afterEach(() => document.body.replaceChildren());
@@ -112,7 +112,13 @@ test("the count-in is ticked beside the tempo, and the sentence says so", async 
   const panel = await blank("Tempo and count-in");
   await userEvent.click(panel.querySelector("input[type=checkbox]") as HTMLInputElement);
   expect(told).toEqual([["count-in-changed", { countIn: true }]]);
-  const words = () => element.shadowRoot?.querySelector(".setting")?.textContent?.replace(/\s+/g, " ").split("first").at(-1)?.trim();
+  /** What stands after the blank in the sentence. */
+  const words = () =>
+    [...(element.shadowRoot?.querySelector(".setting")?.childNodes ?? [])]
+      .filter((node) => node.nodeType === Node.TEXT_NODE)
+      .map(({ textContent }) => textContent)
+      .join("")
+      .trim();
   expect(words()).toBe("tempo");
   element.settings = { ...USUAL_SETTINGS, countIn: true };
   await element.updateComplete;
@@ -149,3 +155,25 @@ test.each(["light", "dark"] as const)(
     }
   },
 );
+
+test("how the pipes are played is told as it is moved: gracenotes in milliseconds, tenors in beats, drones by bar or beat", async () => {
+  const { told, blank } = await transport();
+  const panel = await blank("Tempo and count-in");
+  const [gracenote, tenors] = [...panel.querySelectorAll<HTMLInputElement>('.manner input[type="range"]')];
+  for (const [input, value] of [
+    [gracenote, "55"],
+    [tenors, "0.3"],
+  ] as const) {
+    if (input === undefined) throw new Error("no slider");
+    input.value = value;
+    input.dispatchEvent(new Event("input"));
+  }
+  const select = panel.querySelector<HTMLSelectElement>(".manner select") as HTMLSelectElement;
+  select.value = "beat";
+  select.dispatchEvent(new Event("change"));
+  expect(told.filter(([name]) => name === "manner-changed")).toEqual([
+    ["manner-changed", { gracenoteMs: 55 }],
+    ["manner-changed", { unisonBeat: 0.3 }],
+    ["manner-changed", { droneLead: "beat" }],
+  ]);
+});
