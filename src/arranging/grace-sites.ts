@@ -144,3 +144,8 @@ function joinAsPlayed(frames: readonly Frame[], line: PipeLine, written: Written
     }
   }
 }
+
+/** Whether a like note sounds right before a site, on one at least of the ways that playing reaches it. */
+export function isLike({ before, note }: GraceSite): boolean {
+  return before.some((one) => one?.note.note === note.note);
+}

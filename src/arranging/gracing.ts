@@ -7,7 +7,7 @@ import { pipeLineOf } from "../score/line-of.ts";
 import type { Score } from "../score/score.ts";
 import { figureOver, sameGracenotes } from "./figure-over.ts";
 import { fittingGroups } from "./fitting-groups.ts";
-import { type GraceSite, graceSites } from "./grace-sites.ts";
+import { type GraceSite, graceSites, isLike } from "./grace-sites.ts";
 import { FULL_GRACING, SINGLE, type TuneType } from "./gracing-rules.ts";
 import { firstOf, groupByRule } from "./group-by-rule.ts";
 import { isInside, type Stretch } from "./stretch.ts";
@@ -109,11 +109,6 @@ function mayHave({ setup, sites, chosen }: Around, index: number, gracenotes: re
 /** Whether a syllable begins on it. */
 function isSung({ note }: GraceSite): boolean {
   return note.syllables.some(({ text }) => text !== "");
-}
-
-/** Whether a like note sounds right before it, whichever way playing reaches it. */
-function isLike({ before, note }: GraceSite): boolean {
-  return before.some((one) => one?.note.note === note.note);
 }
 
 /** The most usual gracenote that divides, but not the one the like note before opened with, where there is another: long runs alternate. */

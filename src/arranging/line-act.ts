@@ -2,7 +2,7 @@ import type { Edit } from "../score/edit.ts";
 import type { LineId } from "../score/line-id.ts";
 import type { Score } from "../score/score.ts";
 import { assertNever } from "../units/assert-never.ts";
-import { bareNotes } from "./bare-notes.ts";
+import { type Baring, bareNotes } from "./bare-notes.ts";
 import { type Gracing, type GracingDepth, gracingOf } from "./gracing.ts";
 import type { TuneType } from "./gracing-rules.ts";
 import { mergeRepeatedNotes } from "./merge-repeated-notes.ts";
@@ -39,9 +39,8 @@ export function planOf(score: Score, line: LineId, act: LineAct, stretch: Stretc
       return { edits, label: "hold repeated notes", words: holdingWords(edits) };
     }
     case "bare": {
-      const edits = bareNotes(score, line, stretch);
-      const words = edits.length === 0 ? "No note here has gracenotes." : `${counted(edits.length, "note")} will have none.`;
-      return { edits, label: "remove the gracenotes", words };
+      const baring = bareNotes(score, line, stretch);
+      return { edits: baring.edits, label: "remove the gracenotes", words: baringWords(baring) };
     }
     default:
       return assertNever(act);
@@ -67,6 +66,12 @@ function holdingWords(edits: readonly Edit[]): string {
   const sung = edits.some(({ kind }) => kind === "syllables");
   const words = sung ? " Their words come together under the first." : "";
   return `${counted(held, "repeated note")} will be held on from the one before.${words}`;
+}
+
+function baringWords({ edits, joined }: Baring): string {
+  if (edits.length === 0) return "No note here has gracenotes.";
+  const sound = joined === 0 ? "" : `; ${counted(joined, "like note")} will sound as one with the note before`;
+  return `${counted(edits.length, "note")} will have none${sound}.`;
 }
 
 /** `1 note`, `24 notes`. */

@@ -7,6 +7,7 @@ import { type GracingDepth, gracingOf } from "../../src/arranging/gracing.ts";
 import { TUNE_TYPES, type TuneType } from "../../src/arranging/gracing-rules.ts";
 import { mergeRepeatedNotes } from "../../src/arranging/merge-repeated-notes.ts";
 import { applyEdits } from "../../src/editing/apply-edit.ts";
+import { placementOf } from "../../src/pipes/embellishments.ts";
 import { fingeringTable } from "../../src/pipes/fingering-table.ts";
 import { movementsOf } from "../../src/pipes/gracenote-group.ts";
 import { check } from "../../src/score/check.ts";
@@ -92,6 +93,15 @@ describe("gracing by rule", () => {
     );
   });
 
+  it("divides like notes over the jump of a repeat", () => {
+    const score = at60("B2! c2 d2 B2");
+    const [frame] = score.frames;
+    if (frame === undefined) throw new RangeError("one bar");
+    const repeated = { ...score, frames: [{ ...frame, repeatStart: true, repeatEnd: true }] };
+    expect(asText(graced(score, "march", "dividing"))).toBe(asText(score));
+    expect(asText(graced(repeated, "march", "dividing"))).toBe(asText(at60("{g}B2! c2 d2 B2")));
+  });
+
   it("puts a group of 120 ms on a note of 250 ms, and only a gracenote on one of 225 ms", () => {
     const withTempo = (perMinute: number) => {
       const sketch = pipeSketch("B2! c2 d2 e2");
@@ -150,7 +160,10 @@ describe("for any score, kind of tune and depth", () => {
             const place = { before: before?.note.note ?? null, note: site.note.note };
             expect(movementsOf(fingeringTable(line.setup), edit.gracenotes, place).ok).toBe(true);
           }
-          expect(site.seconds).toBeGreaterThanOrEqual(2 * 0.04 * edit.gracenotes.length);
+          const needed = 2 * 0.04 * edit.gracenotes.length;
+          expect(site.seconds).toBeGreaterThanOrEqual(needed);
+          const givesTime = placementOf(edit.gracenotes) === "before-beat" ? site.before : [];
+          for (const giver of givesTime) expect(giver?.seconds ?? needed).toBeGreaterThanOrEqual(needed);
           if (type === "song line") expect(site.inMelisma).toBe(false);
         }
       }),

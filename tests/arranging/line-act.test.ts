@@ -28,6 +28,7 @@ describe("what an act would do is said", () => {
     ],
     [{ kind: "hold" }, "B1! {g}B1 c2 c4", "No note is repeated within a beat here, or gracenotes divide them."],
     [{ kind: "bare" }, "{g}B2! {gcd}c2 B4", "2 notes will have none."],
+    [{ kind: "bare" }, "{g}B2! {d}B2 {g}B4", "3 notes will have none; 2 like notes will sound as one with the note before."],
     [{ kind: "bare" }, "B8!", "No note here has gracenotes."],
   ])("%o of %s", (act, music, words) => {
     expect(wordsOf(music, act)).toBe(words);
