@@ -27,6 +27,7 @@ const SIGNS = {
     accidentalDoubleFlat: 0xe264,
   },
   ...{ restWhole: 0xe4e3, restHalf: 0xe4e4, restQuarter: 0xe4e5, rest8th: 0xe4e6, rest16th: 0xe4e7, rest32nd: 0xe4e8 },
+  restWholeLegerLine: 0xe4f4,
   ...{ tuplet2: 0xe882, tuplet3: 0xe883 },
 };
 

@@ -84,25 +84,24 @@ function drawn({ events, context }: CueBar): BarDrawing {
     sky.add(group.box);
   };
   for (const group of groups) if (group.role === "signature") sky.add(group.box);
-  const notes = [...marks.signs, ...marks.beams].map((list) => groupOf("furniture", null, list));
+  // They are nobody's events here, so no group has a moment.
+  const notes = marks.signs.map((list, index) => groupOf(signs[index]?.heads.length === 0 ? "rest" : "note", null, list));
+  const boxes = notes.map(({ box }) => box);
   notes.forEach(add);
-  const boxes = notes.slice(0, signs.length).map(({ box }) => box);
+  for (const beam of marks.beams) add(groupOf("beam", null, beam));
+  for (const tie of marks.ties) add(groupOf("tie", null, [tie]));
   const up = signs.map(() => "up" as const);
-  for (const { marks: figure } of tupletMarks(events, signs, boxes, beams, up)) add(groupOf("furniture", null, figure));
+  for (const { marks: figure } of tupletMarks(events, signs, boxes, beams, up)) add(groupOf("tuplet", null, figure));
   add(groupOf("rest", null, ownRest(context.width, sky)));
   const placed = { signs, xs, context };
   groups.push(...groupsAbove(placed, sky), ...syllableGroups(placed, sky), closingGroup(context));
   return { width: context.width, groups, box: boxAround(groups.map(({ box }) => box)) };
 }
 
-/** A whole bar's rest hung from a line of its own under everything else. */
+/** A whole bar's rest under everything else. */
 function ownRest(width: number, sky: Skyline): readonly Mark[] {
-  const rest = glyphWidth(SIGN.wholeRest);
-  const left = hundredths((width - rest) / 2);
-  const lowest = sky.bottomUnder(left - 4, left + rest + 4, STAFF_HEIGHT);
-  const y = hundredths(Math.max(STAFF_HEIGHT + STAFF_SPACE, lowest + 4));
-  return [
-    { kind: "glyph", code: SIGN.wholeRest, x: left, y, scale: 1 },
-    { kind: "line", x1: hundredths(left - 3), y1: y, x2: hundredths(left + rest + 3), y2: y, width: 0.8 },
-  ];
+  const code = SIGN.wholeRestOutside;
+  const left = hundredths((width - glyphWidth(code)) / 2);
+  const lowest = sky.bottomUnder(left - 4, left + glyphWidth(code) + 4, STAFF_HEIGHT);
+  return [{ kind: "glyph", code, x: left, y: hundredths(Math.max(STAFF_HEIGHT + STAFF_SPACE, lowest + 4)), scale: 1 }];
 }

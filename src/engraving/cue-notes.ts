@@ -24,10 +24,11 @@ const BEAM_STEP = 3.5;
 /** The stub of a shorter note beside a longer one. */
 const STUB = 5;
 
-/** The marks of each sign in order, then those of each beam. */
+/** The marks of each sign in order, those of each beam, and the ties. */
 export interface CueMarks {
   readonly signs: readonly (readonly Mark[])[];
   readonly beams: readonly (readonly Mark[])[];
+  readonly ties: readonly Mark[];
 }
 
 /** Draws the signs with the left edges of their heads at `xs`. */
@@ -38,12 +39,12 @@ export function cueMarks(signs: readonly BarSign[], xs: readonly number[], group
     for (const index of group) tips.set(index, hundredths(highest - STEM));
   }
   return {
-    signs: signs.map((sign, index) => {
-      const next = signs[index + 1];
-      const tie = sign.tied && next !== undefined ? tieTo(sign, xs[index] as number, xs[index + 1] as number, clef) : [];
-      return [...signMarks(sign, xs[index] as number, clef, tips.get(index) ?? null), ...tie];
-    }),
+    signs: signs.map((sign, index) => signMarks(sign, xs[index] as number, clef, tips.get(index) ?? null)),
     beams: groups.map((group) => beamMarks(group, signs, xs, tips.get(group[0] as number) as number)),
+    ties: signs.flatMap((sign, index) => {
+      const next = xs[index + 1];
+      return sign.tied && next !== undefined ? [tieTo(sign, xs[index] as number, next, clef)] : [];
+    }),
   };
 }
 
@@ -100,9 +101,9 @@ function ledgerLines(x: number, width: number, y: number): readonly Mark[] {
   return lines;
 }
 
-function tieTo(sign: BarSign, x: number, nextX: number, clef: Clef): readonly Mark[] {
+function tieTo(sign: BarSign, x: number, nextX: number, clef: Clef): Mark {
   const width = glyphWidth(headCode(sign)) * SCALE;
-  return [tieMark(x + width * 0.65, nextX + width * 0.4, headY(sign, clef) + STAFF_SPACE * 0.5, 1)];
+  return tieMark(x + width * 0.65, nextX + width * 0.4, headY(sign, clef) + STAFF_SPACE * 0.5, 1);
 }
 
 function beamMarks(group: BeamGroup, signs: readonly BarSign[], xs: readonly number[], tip: number): readonly Mark[] {

@@ -9,9 +9,8 @@ import { boxAround, groupOf, hundredths } from "./boxes.ts";
 import { type BarDrawing, type Mark, type MarkGroup, STAFF_HEIGHT, STAFF_SPACE } from "./drawing.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
 import { type BarPlace, barContextOf } from "./part-facts.ts";
-import { CLOSING_ROOM, openingRoom } from "./rooms.ts";
+import { CLOSING_ROOM, openingRoom, wordsRoom } from "./rooms.ts";
 import { Skyline } from "./skyline.ts";
-import { textWidth } from "./text-width.ts";
 
 /*
  *        12          so many bars
@@ -20,7 +19,7 @@ import { textWidth } from "./text-width.ts";
  *   ─────────────
  */
 
-const BAR_THICKNESS = 5;
+const THICKNESS = 5;
 const END_WIDTH = 1.4;
 /** From a bar line to the rest. */
 const AIR = 7;
@@ -41,7 +40,7 @@ export function multiRestContext(score: Score, line: Line, { first, last }: BarR
 /** How wide it is when nothing stretches or presses it, and how narrow it may be. */
 export function multiRestWidths(context: BarContext): { readonly natural: number; readonly pressed: number } {
   const around = openingRoom(context) + CLOSING_ROOM[context.closing] + 2 * AIR;
-  const words = textWidth(context.directions, "italic", 400, 13) + 10;
+  const words = wordsRoom([], context);
   return { natural: Math.max(around + LENGTH.natural, words), pressed: Math.max(around + LENGTH.pressed, words) };
 }
 
@@ -66,13 +65,14 @@ function restMarks(bars: number, context: BarContext): readonly Mark[] {
   const left = hundredths(openingRoom(context) + AIR);
   const right = hundredths(context.width - CLOSING_ROOM[context.closing] - AIR);
   const middle = STAFF_HEIGHT / 2;
-  const end = (x: number): Mark => ({ kind: "line", x1: x, y1: middle - STAFF_SPACE, x2: x, y2: middle + STAFF_SPACE, width: END_WIDTH });
-  return [
-    end(left),
-    { kind: "line", x1: left, y1: middle, x2: right, y2: middle, width: BAR_THICKNESS },
-    end(right),
-    ...numberMarks(bars, (left + right) / 2),
+  const [top, bottom, upper, lower] = [middle - STAFF_SPACE, middle + STAFF_SPACE, middle - THICKNESS / 2, middle + THICKNESS / 2];
+  const [inLeft, inRight] = [hundredths(left + END_WIDTH), hundredths(right - END_WIDTH)];
+  const shape = [
+    ...[`${left} ${top}`, `${left} ${bottom}`, `${inLeft} ${bottom}`, `${inLeft} ${lower}`],
+    ...[`${inRight} ${lower}`, `${inRight} ${bottom}`, `${right} ${bottom}`, `${right} ${top}`],
+    ...[`${inRight} ${top}`, `${inRight} ${upper}`, `${inLeft} ${upper}`, `${inLeft} ${top}`],
   ];
+  return [{ kind: "path", d: `M${shape.join("L")}Z` }, ...numberMarks(bars, (left + right) / 2)];
 }
 
 function numberMarks(bars: number, middle: number): readonly Mark[] {

@@ -8,7 +8,7 @@ export interface Block {
   readonly below: number;
   /** Of the tune's heading over it, with the air under it; 0 where none is. */
   readonly heading: number;
-  /** More than usual over its ink, where something new begins. */
+  /** More than usual over it where something new begins, as far as the page has it to spare. */
   readonly air: number;
   /** What it costs when a page begins with it: see `BREAK`. */
   readonly breakCost: number;
@@ -69,19 +69,22 @@ export function staffHeights(blocks: readonly Block[], range: BarRange, room: Pa
   const own = distances(blocks, range);
   const headings = blocks.slice(range.first + 1, range.last + 1).map(({ heading }) => heading);
   const count = Math.max(1, own.length);
-  const usual = own.reduce((sum, distance) => sum + distance, 0) / count;
-  const spare = room.bottom - endOf(blocks, range, room);
-  const even = evenDistances(own, Math.max(0, spare), usual * EVEN);
-  const left = Math.max(0, spare - even.reduce((sum, distance, index) => sum + distance - (own[index] as number), 0));
+  const usual = sumOf(own) / count;
+  const spare = Math.max(0, room.bottom - endOf(blocks, range, room));
+  const even = evenDistances(own, spare, usual * EVEN);
+  const airs = blocks.slice(range.first + 1, range.last + 1).map(({ air }) => air);
+  const afterEven = Math.max(0, spare - (sumOf(even) - sumOf(own)));
+  const airy = Math.min(1, afterEven / Math.max(1, sumOf(airs)));
+  const left = afterEven - airy * sumOf(airs);
   const spread = range.last === blocks.length - 1 ? 0 : Math.min(left / count, usual * MOST_SPREAD);
   let y = startOf(blocks, range.first, room);
-  return [y, ...even.map((distance, index) => (y += distance + spread + (headings[index] as number)))];
+  return [y, ...even.map((distance, index) => (y += distance + spread + airy * (airs[index] as number) + (headings[index] as number)))];
 }
 
 /** The distances with the spare paper given to the closest first, none of them beyond `most`. */
 function evenDistances(own: readonly number[], spare: number, most: number): readonly number[] {
   const raised = (pitch: number) => own.map((distance) => Math.max(distance, pitch));
-  const used = (pitch: number) => raised(pitch).reduce((sum, distance, index) => sum + distance - (own[index] as number), 0);
+  const used = (pitch: number) => sumOf(raised(pitch)) - sumOf(own);
   let [low, high] = [0, most];
   if (used(high) <= spare) return raised(high);
   for (let step = 0; step < 20; step += 1) {
@@ -92,11 +95,15 @@ function evenDistances(own: readonly number[], spare: number, most: number): rea
   return raised(low);
 }
 
+function sumOf(lengths: readonly number[]): number {
+  return lengths.reduce((sum, length) => sum + length, 0);
+}
+
 /** From each line of a page to the next, as close as they may stand, headings left out. */
 function distances(blocks: readonly Block[], { first, last }: BarRange): readonly number[] {
-  return blocks.slice(first + 1, last + 1).map(({ above, air }, index) => {
+  return blocks.slice(first + 1, last + 1).map(({ above }, index) => {
     const { below } = blocks[first + index] as Block;
-    return Math.max(LEAST_PITCH, STAFF_HEIGHT + below + BETWEEN + air + above);
+    return Math.max(LEAST_PITCH, STAFF_HEIGHT + below + BETWEEN + above);
   });
 }
 

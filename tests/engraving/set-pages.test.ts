@@ -1,0 +1,226 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import type { MarkGroup } from "../../src/engraving/drawing.ts";
+import type { PageDrawing, PlacedDrawing } from "../../src/engraving/page-drawing.ts";
+import { pagesOf } from "../../src/engraving/pages.ts";
+import { PLAIN_STYLE } from "../../src/engraving/part-style.ts";
+import type { Line, Score } from "../../src/score/score.ts";
+import { cases, PATIENCE } from "../support/cases.ts";
+import { collisionsOf, inWords, placedMarks } from "../support/collisions.ts";
+import { HARBOUR_TUNES, harbourSet } from "../support/harbour-set.ts";
+import { anyScore } from "../support/random-scores.ts";
+import { rest } from "../support/written-music.ts";
+
+/** A line of staff on a page: which bars it has, where it stands, everything on it. */
+interface Row {
+  readonly page: number;
+  readonly y: number;
+  readonly bars: readonly { readonly first: number; readonly last: number }[];
+  readonly staves: readonly PlacedDrawing[];
+}
+
+function rowsOf(pages: readonly PageDrawing[]): readonly Row[] {
+  return pages.flatMap(({ staves }, page) =>
+    [...new Set(staves.map(({ y }) => y))].map((y): Row => {
+      const own = staves.filter((stave) => stave.y === y);
+      return { page, y, bars: own.flatMap(({ bars }) => (bars === undefined ? [] : [bars])), staves: own };
+    }),
+  );
+}
+
+function lineOfSet(score: Score, id: string): Line {
+  return score.lines.find((line) => line.id === id) as Line;
+}
+
+const wordsOf = (groups: readonly MarkGroup[]): readonly string[] =>
+  groups.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])));
+
+/** First and last bar of each line of staff. */
+const spans = (rows: readonly Row[]) => rows.map(({ bars }) => [bars[0]?.first, bars.at(-1)?.last]);
+
+const set = harbourSet();
+const pipes = pagesOf(set, lineOfSet(set, "pipes"), "a4");
+
+test("parts of eight bars stand four to a line, each on a new line with its pickup before its first bar", () => {
+  expect(spans(rowsOf(pipes)).slice(0, 4)).toEqual([
+    [0, 4],
+    [5, 8],
+    [9, 13],
+    [14, 17],
+  ]);
+});
+
+test("a second ending stands on the line of its first", () => {
+  const rows = rowsOf(pipes);
+  for (const ending of [26, 35]) {
+    const row = rows.find(({ bars }) => bars.some(({ first }) => first === ending));
+    expect(row?.bars.map(({ first }) => first)).toContain(ending - 1);
+  }
+});
+
+test("a repeated part has its sign at both ends, the first after clef and meter", () => {
+  const [head, pickup, first] = rowsOf(pipes)[0]?.staves ?? [];
+  const last = rowsOf(pipes)[1]?.staves.at(-1);
+  const dots = (stave: PlacedDrawing | undefined) =>
+    stave?.drawing.groups.filter(({ role, marks }) => role === "bar-line" && marks.some(({ kind }) => kind === "glyph")).length;
+  expect([head, pickup, first, last].map(dots)).toEqual([0, 0, 1, 1]);
+});
+
+test("each tune of a set has title, type and composer over its first line, and its meter and tempo anew", () => {
+  const rows = rowsOf(pipes);
+  for (const [index, first] of [0, 18, 48].entries()) {
+    const row = rows.find(({ bars }) => bars[0]?.first === first) as Row;
+    const { title, tuneType, composer } = HARBOUR_TUNES[index] as (typeof HARBOUR_TUNES)[number];
+    const heading = pipes[row.page]?.groups.filter(({ box }) => box.bottom <= row.y && box.bottom > row.y - 100) ?? [];
+    expect(wordsOf(heading).filter((words) => !["Pipes", "written in A, no key signature"].includes(words))).toEqual(
+      [title, tuneType, composer].filter((words) => words !== ""),
+    );
+    const signs = row.staves[0]?.drawing.groups.filter(({ role }) => role === "signature").length;
+    expect(signs).toBe(2);
+    expect(wordsOf(row.staves.flatMap(({ drawing }) => drawing.groups)).some((words) => words.startsWith("= "))).toBe(true);
+  }
+  expect(wordsOf(pipes[0]?.groups ?? [])[0]).toBe("The Harbour Light Set");
+});
+
+test("a tune's heading is never alone with one line at the foot of a page, on either paper", () => {
+  for (const paper of ["a4", "letter"] as const) {
+    for (const line of set.lines) {
+      const rows = rowsOf(pagesOf(set, line, paper));
+      for (const [index, { bars, page }] of rows.entries()) {
+        const next = rows[index + 1];
+        if (![0, 18, 48].includes(bars[0]?.first ?? -1) || next === undefined || set.frames[next.bars[0]?.first ?? 0]?.tune !== null)
+          continue;
+        expect(next.page).toBe(page);
+      }
+    }
+  }
+});
+
+test("twelve silent bars are eleven in one rest and a cue of whose line it is; the bag goes up in the last of them", () => {
+  const row = rowsOf(pipes).find(({ bars }) => bars[0]?.first === 36) as Row;
+  expect(row.bars).toEqual([
+    { first: 36, last: 46 },
+    { first: 47, last: 47 },
+  ]);
+  const [, gathered, cue] = row.staves;
+  const figures = gathered?.drawing.groups
+    .filter(({ role }) => role === "rest")
+    .flatMap(({ marks }) => marks.filter(({ kind }) => kind === "glyph"));
+  expect(figures?.map((mark) => ("code" in mark ? mark.code - 0xe080 : null))).toEqual([1, 1]);
+  expect(wordsOf(cue?.drawing.groups ?? [])).toEqual(["bag up, cue: Fiddle"]);
+  const heads = cue?.drawing.groups.flatMap(({ marks }) =>
+    marks.flatMap((mark) => (mark.kind === "glyph" && mark.code === 0xe0a4 ? [mark] : [])),
+  );
+  expect(heads?.map(({ scale }) => scale)).toEqual([0.7, 0.7, 0.7, 0.7, 0.7, 0.7]);
+});
+
+test("in a short silence the bag goes up in the bar before the strike-in, said by its number over the rest", () => {
+  const line = lineOfSet(set, "pipes");
+  if (line.kind !== "pipes") throw new RangeError("pipes");
+  const bars = line.bars.map((bar, index) => (index >= 42 && index < 48 ? { ...bar, events: line.bars[47]?.events ?? [] } : bar));
+  const played = bars.map((bar, index) => (index >= 36 && index < 42 ? { ...bar, events: line.bars[35]?.events ?? [] } : bar));
+  const score: Score = { ...set, lines: [{ ...line, bars: played }] };
+  const rows = rowsOf(pagesOf(score, score.lines[0] as Line, "a4"));
+  const stave = rows.flatMap(({ staves }) => staves).find(({ bars: own }) => own?.first === 42);
+  expect(stave?.bars).toEqual({ first: 42, last: 47 });
+  // The march's pickup is bar 0, so the bar before the jig, index 47, is bar 47.
+  expect(wordsOf(stave?.drawing.groups ?? [])).toEqual(["bag up in bar 47"]);
+});
+
+test("gathered rests are broken at letters, repeats, endings, meters, tempos and tunes", () => {
+  const rows = rowsOf(pagesOf(set, lineOfSet(set, "trumpet"), "a4"));
+  expect(rows.flatMap(({ bars }) => bars.map(({ first, last }) => [first, last])).slice(0, 12)).toEqual([
+    [0, 0],
+    [1, 8],
+    [9, 9],
+    [10, 17],
+    [18, 24],
+    [25, 25],
+    [26, 26],
+    [27, 33],
+    [34, 34],
+    [35, 35],
+    [36, 46],
+    [47, 47],
+  ]);
+});
+
+test("a part without a note keeps its empty bars", () => {
+  const line = lineOfSet(set, "trumpet");
+  if (line.kind !== "concert") throw new RangeError("trumpet");
+  const silent: Line = { ...line, bars: line.bars.map(() => ({ kind: "own", events: [rest(3840)] })) };
+  const score: Score = { ...set, frames: set.frames.map((one) => ({ ...one, short: null })), lines: [silent] };
+  const rows = rowsOf(pagesOf(score, silent, "a4"));
+  expect(rows.flatMap(({ bars }) => bars).every(({ first, last }) => first === last)).toBe(true);
+});
+
+test("a change of key or meter is announced at the end of the line before, but not before another tune", () => {
+  const frames = set.frames.map((one) => ({ ...one, tune: null }));
+  const score: Score = { ...set, frames };
+  const endOf = (of: Score) => {
+    const rows = rowsOf(pagesOf(of, lineOfSet(of, "fiddle"), "a4"));
+    return rows.find(({ bars }) => bars.at(-1)?.last === 47)?.staves.at(-1);
+  };
+  expect(endOf(set)?.bars).toEqual({ first: 47, last: 47 });
+  expect(endOf(score)?.bars).toBeUndefined();
+  // Four flats, and the two figures of a meter in one group.
+  expect(
+    endOf(score)
+      ?.drawing.groups.filter(({ role }) => role === "signature")
+      .map(({ marks }) => marks.length),
+  ).toEqual([4, 2]);
+});
+
+test("chords over a pipe part stand at written pitch, and the page says what written A sounds", () => {
+  const [page] = pagesOf(set, lineOfSet(set, "pipes"), "a4", { ...PLAIN_STYLE, chords: true });
+  expect(wordsOf(page?.groups ?? [])).toContain(
+    "written in A, no key signature, chords at written pitch: on this chanter written A sounds B♭",
+  );
+  const chords = page?.staves.flatMap(({ drawing }) => drawing.groups.filter(({ role }) => role === "chord")) ?? [];
+  expect(wordsOf(chords)).toEqual(["D", "D"]);
+  expect(wordsOf(pipes[0]?.staves.flatMap(({ drawing }) => drawing.groups.filter(({ role }) => role === "chord")) ?? [])).toEqual([]);
+});
+
+test("lines are spread down every page but the last, so that the lowest ink of each ends within 24 px of the same height", () => {
+  const long: Score = {
+    ...set,
+    frames: Array(6).fill(set.frames.slice(0, 36)).flat(),
+    lines: set.lines.map((line) => ({ ...line, bars: Array(6).fill(line.bars.slice(0, 36)).flat() })) as Score["lines"],
+  };
+  const pages = pagesOf(long, long.lines[0] as Line, "a4");
+  expect(pages.length).toBeGreaterThan(3);
+  for (const page of pages.slice(0, -1)) {
+    const lowest = Math.max(...page.staves.map(({ drawing, y }) => y + drawing.box.bottom));
+    expect(page.height - lowest).toBeLessThan(60 + 24 + 24);
+  }
+  const last = rowsOf(pages).filter(({ page }) => page === pages.length - 1);
+  expect(last.length).toBeGreaterThan(1);
+});
+
+test("no two marks of the set collide, in any part, on either paper", () => {
+  for (const line of set.lines) {
+    for (const paper of ["a4", "letter"] as const) {
+      for (const page of pagesOf(set, line, paper, { ...PLAIN_STYLE, chords: true }))
+        expect(collisionsOf(placedMarks(page.staves, page.groups)).map(inWords)).toEqual([]);
+    }
+  }
+});
+
+test("every bar of any part stands on exactly one line, in order, and no line is wider than its page", { timeout: PATIENCE }, () => {
+  fc.assert(
+    fc.property(anyScore({ repeats: true }), fc.constantFrom("a4" as const, "letter" as const), (score, paper) => {
+      for (const line of score.lines) {
+        const rows = rowsOf(pagesOf(score, line, paper));
+        const bars = rows.flatMap((row) =>
+          row.bars.flatMap(({ first, last }) => Array.from({ length: last - first + 1 }, (_, index) => first + index)),
+        );
+        expect(bars).toEqual([...score.frames.keys()]);
+        for (const { staves } of rows)
+          expect(Math.max(...staves.map(({ drawing, x }) => x + drawing.width))).toBeLessThanOrEqual(
+            780.5 + (paper === "letter" ? 23.6 : 0),
+          );
+      }
+    }),
+    { seed: 5_205, numRuns: cases(60, 2_000) },
+  );
+});
