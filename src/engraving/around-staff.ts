@@ -4,8 +4,8 @@ import { headingMarks, headingWidth } from "./bar-heading.ts";
 import type { BarSign } from "./bar-signs.ts";
 import { groupOf, hundredths } from "./boxes.ts";
 import type { Face, Mark, MarkGroup, MarkRole, TextMark } from "./drawing.ts";
-import { CHART_HEIGHT, CHART_WIDTH, holeChart } from "./hole-chart.ts";
-import { articulationWords, CHORD_TYPE, DIRECTION_TYPE, SYLLABLE_SIZE, VERSE_STEP } from "./rooms.ts";
+import { CHART_HEIGHT, CHART_WIDTH, holeChart, holeColumn } from "./hole-chart.ts";
+import { articulationWords, CHORD_TYPE, DIRECTION_TYPE, headWidth, SYLLABLE_SIZE, VERSE_STEP } from "./rooms.ts";
 import type { Skyline } from "./skyline.ts";
 import { textWidth } from "./text-width.ts";
 
@@ -18,6 +18,7 @@ import { textWidth } from "./text-width.ts";
  *    with the pipes   directions; strike-in, cut-off
  *    ○ ●●● ●●●○       hole chart
  *    ═══════════════  staff
+ *    ○      ●         charts of every note, upright
  *    la-    la        syllables
  */
 
@@ -49,12 +50,27 @@ export function groupsAbove(placed: PlacedSigns, sky: Skyline): readonly MarkGro
     sky.add(group.box);
     groups.push(group);
   };
-  for (const [index, sign] of placed.signs.entries()) put(chartGroup(sign, placed.xs[index] as number, placed.context.width, sky));
+  const isOver = placed.context.charts === "cross-fingered";
+  for (const [index, sign] of placed.signs.entries())
+    if (isOver) put(chartGroup(sign, placed.xs[index] as number, placed.context.width, sky));
   for (const [index, sign] of placed.signs.entries()) put(articulationGroup(sign, placed.xs[index] as number, placed.context, sky));
   put(directionGroup(placed.context, sky));
   for (const chord of placed.context.chords) put(chordGroup(chord, xOfMoment(placed, chord.at), placed.context, sky));
   put(headingGroup(placed.context, sky));
   put(endingGroup(placed.context, sky));
+  return groups;
+}
+
+/** The charts of every note, upright under their heads, all beginning at one height. */
+export function chartGroupsBelow({ signs, xs, context }: PlacedSigns, sky: Skyline): readonly MarkGroup[] {
+  if (context.charts === "cross-fingered" || signs.every(({ holes }) => holes === null)) return [];
+  const top = Math.max(context.chartTop, sky.bottomUnder(0, context.width, 0) + CLEAR);
+  const groups = signs.flatMap((sign, index) => {
+    if (sign.holes === null) return [];
+    return [groupOf("holes", sign.eventAt, holeColumn(sign.holes, (xs[index] as number) + headWidth(sign) / 2, top))];
+  });
+  // Words keep further away from holes than from stems.
+  for (const { box } of groups) sky.add({ ...box, bottom: box.bottom + CLEAR });
   return groups;
 }
 

@@ -1,5 +1,5 @@
 import type { Clef } from "../ensemble/player.ts";
-import type { CrossFingeredNote } from "../pipes/chanter-note.ts";
+import type { ChanterNote, CrossFingeredNote } from "../pipes/chanter-note.ts";
 import type { Holes } from "../pipes/pipe-setup.ts";
 import type { Key } from "../pitch/key.ts";
 import type { Transposition } from "../pitch/transpose.ts";
@@ -9,8 +9,8 @@ import type { PartStyle } from "./part-style.ts";
 
 /** How the notes of a part are read. */
 export type Reading =
-  /** Written A, stems down, C and F understood sharp. Holes are those of the cross-fingered notes on this setup. */
-  | { readonly kind: "pipes"; readonly holes: Readonly<Record<CrossFingeredNote, Holes>> }
+  /** Written A, stems down, C and F understood sharp. Holes are those of this setup. */
+  | { readonly kind: "pipes"; readonly holes: Readonly<Record<ChanterNote, Holes>> }
   /** As the player reads it; the transposition leads from the sounding pitch to the written one. */
   | { readonly kind: "concert"; readonly clef: Clef; readonly transposition: Transposition };
 
@@ -62,8 +62,10 @@ export interface BarContext {
   readonly altersBefore: Readonly<Record<string, number>>;
   /** The cross-fingered notes of the bar before on the same line of staff: their charts have been seen. */
   readonly chartsBefore: readonly CrossFingeredNote[];
-  /** Which notes of a pipe part have a chart. */
+  /** Which notes of a pipe part have a chart: the cross-fingered ones over the staff, or every one under it. */
   readonly charts: PartStyle["charts"];
+  /** Where the charts under the whole line of staff begin; lower ink pushes them down. */
+  readonly chartTop: number;
   readonly opening: "plain" | "repeat";
   readonly closing: Closing;
   readonly ending: EndingBracket | null;

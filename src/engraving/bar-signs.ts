@@ -38,7 +38,7 @@ export interface BarSign {
   /** Tied to the sign after it, in this bar or the next. */
   readonly tied: boolean;
   readonly gracenotes: readonly PlainNote[];
-  /** The chart of a cross-fingered note where it has to be shown. */
+  /** The chart of the note where it has to be shown. */
   readonly holes: Holes | null;
   readonly syllables: readonly Syllable[];
   readonly strikeIn: boolean;
@@ -68,11 +68,12 @@ export function barSigns(events: readonly LineEvent[], context: Pick<BarContext,
     const wholeBar = event.kind === "rest" && event.ticks === frameTicks(frame);
     const values = wholeBar ? [wholeRest(event.ticks)] : valuesOf(at, event, frame);
     const spellings = event.kind === "note" ? writtenSpellings(event, context.reading) : [];
-    const holes = holesToShow(event, context.reading, charted);
+    const isHeld = index === 0 ? context.tieIn : leadsOn(index - 1);
+    const holes = holesToShow(event, isHeld, context, charted);
     let from: number = at;
     for (const [place, value] of values.entries()) {
       const last = place === values.length - 1;
-      const heldOver = place > 0 || (index === 0 ? context.tieIn && !context.respelled : leadsOn(index - 1));
+      const heldOver = place > 0 || (isHeld && (index > 0 || !context.respelled));
       const pipes = event.kind === "note" && isPipeNote(event) ? event : null;
       signs.push({
         at: from as Ticks,
@@ -94,7 +95,7 @@ export function barSigns(events: readonly LineEvent[], context: Pick<BarContext,
   return signs;
 }
 
-type Needed = "reading" | "meter" | "short" | "key" | "tieIn" | "respelled" | "tieOut" | "altersBefore" | "chartsBefore";
+type Needed = "reading" | "meter" | "short" | "key" | "tieIn" | "respelled" | "tieOut" | "altersBefore" | "charts" | "chartsBefore";
 
 function wholeRest(ticks: Ticks): WrittenValue {
   return { base: 1, dots: 0, tuplet: null, ticks };
@@ -110,9 +111,13 @@ export function isTiedOn(one: LineEvent | undefined, next: LineEvent | undefined
   return one?.kind === "note" && one.tied && next?.kind === "note" && soundAlike(one, next);
 }
 
-/** The chart stands over a cross-fingered note where it comes for the first time in a bar and was not in the bar before. */
-function holesToShow(event: LineEvent, reading: Reading, charted: Set<string>): Holes | null {
+/**
+ * A cross-fingered note has its chart where it comes for the first time in a bar and was not in the bar before. For a learner every note has one
+ * that is not held on from the note before.
+ */
+function holesToShow(event: LineEvent, isHeld: boolean, { reading, charts }: Pick<BarContext, Needed>, charted: Set<string>): Holes | null {
   if (reading.kind !== "pipes" || event.kind === "rest" || !isPipeNote(event)) return null;
+  if (charts === "every-note") return isHeld ? null : reading.holes[event.note];
   if (!isCrossFingered(event.note) || charted.has(event.note)) return null;
   charted.add(event.note);
   return reading.holes[event.note];

@@ -1,6 +1,6 @@
 import type { Clef } from "../ensemble/player.ts";
 import type { LineEvent } from "../score/like-events.ts";
-import { groupsAbove, syllableGroups } from "./around-staff.ts";
+import { chartGroupsBelow, groupsAbove, syllableGroups } from "./around-staff.ts";
 import type { BarContext } from "./bar-context.ts";
 import { closingGroup, openingGroups, staffGroup } from "./bar-lines.ts";
 import { type BarSign, barSigns } from "./bar-signs.ts";
@@ -84,7 +84,14 @@ function engraved(events: readonly LineEvent[], context: BarContext): BarDrawing
   const ties = tieGroups({ signs, xs, stems, rooms: spacing.rooms, context });
   for (const group of [...tuplets, ...ties]) sky.add(group.box);
   const placed = { signs, xs, context };
-  groups.push(...tuplets, ...ties, ...groupsAbove(placed, sky), ...syllableGroups(placed, sky), closingGroup(context));
+  groups.push(
+    ...tuplets,
+    ...ties,
+    ...groupsAbove(placed, sky),
+    ...chartGroupsBelow(placed, sky),
+    ...syllableGroups(placed, sky),
+    closingGroup(context),
+  );
   return { width: context.width, groups, box: boxAround(groups.map((group) => group.box)) };
 }
 

@@ -1,14 +1,19 @@
 import type { Line, Score } from "../score/score.ts";
-import type { BarDrawing } from "./drawing.ts";
-import { type BarPlace, CHORD_BASELINE, ENDING_TOP, SYLLABLE_BASELINE } from "./part-facts.ts";
+import { type BarDrawing, STAFF_HEIGHT } from "./drawing.ts";
+import { type BarPlace, CHART_TOP, CHORD_BASELINE, ENDING_TOP, SYLLABLE_BASELINE } from "./part-facts.ts";
 import { type PartStyle, PLAIN_STYLE } from "./part-style.ts";
 import { stretchDrawing } from "./stretch-drawing.ts";
 import type { System } from "./systems.ts";
 
-/** Where chords, syllables and endings stand in all bars of a line of staff. */
-type Levels = Required<Pick<BarPlace, "chordBaseline" | "syllableBaseline" | "endingTop">>;
+/** Where chords, syllables, charts and endings stand in all bars of a line of staff. */
+type Levels = Required<Pick<BarPlace, "chordBaseline" | "syllableBaseline" | "endingTop" | "chartTop">>;
 
-const USUAL: Levels = { chordBaseline: CHORD_BASELINE, syllableBaseline: SYLLABLE_BASELINE.page, endingTop: ENDING_TOP };
+const USUAL: Levels = {
+  chordBaseline: CHORD_BASELINE,
+  syllableBaseline: SYLLABLE_BASELINE.page,
+  endingTop: ENDING_TOP,
+  chartTop: CHART_TOP,
+};
 
 /** The stretches of one line of staff in natural spacing, so wide; chords, endings and syllables are each at one height in all of them. */
 export function levelBars(
@@ -41,18 +46,24 @@ export function levelBars(
   return drawn;
 }
 
-/** The highest chords and endings and the lowest syllables of a line of staff, and no nearer to it than they were. */
+/** The highest chords and endings and the lowest charts and syllables of a line of staff, and no nearer to it than they were. */
 function levelsOf(drawn: readonly BarDrawing[], least: Levels): Levels {
   return {
     chordBaseline: Math.min(least.chordBaseline, ...drawn.flatMap((one) => baselines(one, "chord"))),
     syllableBaseline: Math.max(least.syllableBaseline, ...drawn.flatMap((one) => baselines(one, "syllable").slice(0, 1))),
     endingTop: Math.min(least.endingTop, ...drawn.flatMap(endingTops)),
+    chartTop: Math.max(least.chartTop, ...drawn.flatMap(chartTops)),
   };
 }
 
 /** The top of a bar's ending bracket, half its stroke taken off. */
 function endingTops({ groups }: BarDrawing): readonly number[] {
   return groups.filter(({ role }) => role === "ending").map(({ box }) => box.top + 0.5);
+}
+
+/** Where a bar's charts under the staff begin. */
+function chartTops({ groups }: BarDrawing): readonly number[] {
+  return groups.filter(({ role, box }) => role === "holes" && box.top > STAFF_HEIGHT).map(({ box }) => box.top);
 }
 
 /** The baselines of a bar's words of one kind, first to last. */

@@ -1,7 +1,7 @@
 import { playerOf } from "../ensemble/catalogue.ts";
 import { partKeyOf } from "../ensemble/part-key.ts";
 import type { PlayerId } from "../ensemble/player.ts";
-import { CROSS_FINGERED_NOTES, type CrossFingeredNote, isCrossFingered } from "../pipes/chanter-note.ts";
+import { CHANTER_NOTES, type ChanterNote, type CrossFingeredNote, isCrossFingered } from "../pipes/chanter-note.ts";
 import { holesOf } from "../pipes/fingerings.ts";
 import type { Holes, PipeSetup } from "../pipes/pipe-setup.ts";
 import { transpositionOf } from "../pipes/sounding.ts";
@@ -41,6 +41,7 @@ export interface BarPlace {
   readonly chordBaseline?: number;
   readonly syllableBaseline?: number;
   readonly endingTop?: number;
+  readonly chartTop?: number;
 }
 
 /** Where chords stand when nothing is in their way, desk pixels above the staff. */
@@ -48,6 +49,9 @@ export const CHORD_BASELINE = -13;
 
 /** Where the bracket over an ending runs. */
 export const ENDING_TOP = -32;
+
+/** Where charts under the staff begin: clear of a stem that points down from the middle of the staff. */
+export const CHART_TOP = STAFF_HEIGHT + 12;
 
 /** Where syllables stand: clear of a stem that points down from the middle of the staff; on the desk clear of any but the lowest. */
 export const SYLLABLE_BASELINE = { desk: STAFF_HEIGHT + 29, page: STAFF_HEIGHT + 24 } as const;
@@ -128,16 +132,17 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
     chords: onPage ? chordsOf(line, frame, style) : [],
     chordBaseline: place.chordBaseline ?? CHORD_BASELINE,
     endingTop: place.endingTop ?? ENDING_TOP,
+    chartTop: place.chartTop ?? CHART_TOP,
     syllableBaseline: place.syllableBaseline ?? SYLLABLE_BASELINE[place.spacing],
   };
 }
 
-const holesCache = new WeakMap<PipeSetup, Readonly<Record<CrossFingeredNote, Holes>>>();
+const holesCache = new WeakMap<PipeSetup, Readonly<Record<ChanterNote, Holes>>>();
 
-function holesOfAll(setup: PipeSetup): Readonly<Record<CrossFingeredNote, Holes>> {
+function holesOfAll(setup: PipeSetup): Readonly<Record<ChanterNote, Holes>> {
   const kept = holesCache.get(setup);
   if (kept !== undefined) return kept;
-  const made = Object.fromEntries(CROSS_FINGERED_NOTES.map((note) => [note, holesOf(setup, note)])) as Record<CrossFingeredNote, Holes>;
+  const made = Object.fromEntries(CHANTER_NOTES.map((note) => [note, holesOf(setup, note)])) as Record<ChanterNote, Holes>;
   holesCache.set(setup, made);
   return made;
 }

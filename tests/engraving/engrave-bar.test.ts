@@ -2,8 +2,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { applyEdit } from "../../src/editing/apply-edit.ts";
 import { boxOf } from "../../src/engraving/boxes.ts";
-import type { BarDrawing, Box, LineMark, MarkGroup, TextMark } from "../../src/engraving/drawing.ts";
+import type { BarDrawing, Box, GlyphMark, LineMark, MarkGroup, TextMark } from "../../src/engraving/drawing.ts";
 import { engravedBar } from "../../src/engraving/engrave-part.ts";
+import { pagesOf } from "../../src/engraving/pages.ts";
 import { barContextOf, eventsOf } from "../../src/engraving/part-facts.ts";
 import { screenWidths } from "../../src/engraving/screen-widths.ts";
 import { frameTicks } from "../../src/score/meter.ts";
@@ -163,6 +164,26 @@ test("one chart stands over the first of several cross-fingered notes, and none 
     expect(charts).toHaveLength(wanted);
     for (const chart of charts) expect(chart.marks).toHaveLength(8);
   }
+});
+
+test("in a learner's part every note has its chart upright under it, at one height in a line; a note held on and a gracenote have none", () => {
+  const score = lanternScore("B");
+  const pipes = score.lines[0] as PipeLine;
+  const charts = pagesOf(score, pipes, "a4", { charts: "every-note", chords: false }).flatMap(({ staves }) =>
+    staves.flatMap(({ drawing, x, y }) => drawing.groups.filter(({ role }) => role === "holes").map((group) => ({ group, drawing, x, y }))),
+  );
+  const struck = pipes.bars.flatMap(({ events }) => events).filter((event) => event.kind === "note").length - 1;
+  expect(charts).toHaveLength(struck);
+  const tops = new Map<number, Set<number>>();
+  for (const { group, drawing, y } of charts) {
+    expect(group.marks).toHaveLength(8);
+    expect(group.box.top).toBeGreaterThan(28);
+    const note = drawing.groups.find((one) => one.role === "note" && one.at === group.at) as MarkGroup;
+    const head = boxOf(headsOf(note)[0] as GlyphMark);
+    expect((group.box.left + group.box.right) / 2).toBeCloseTo((head.left + head.right) / 2, 1);
+    tops.set(y, (tops.get(y) ?? new Set()).add(group.box.top));
+  }
+  for (const heights of tops.values()) expect(heights.size).toBe(1);
 });
 
 test("asking again gives the identical drawing, and an edit of one bar leaves every bar but its neighbours the identical one", () => {
