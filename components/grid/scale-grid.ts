@@ -436,11 +436,7 @@ export class ScaleGrid extends LitElement {
   }
 
   #noteAt(time: number): ChanterNote {
-    return (this.#scene === null ? null : this.#heldAt(this.#scene, time))?.note ?? this.caret.note;
-  }
-
-  #heldAt({ score, line }: GridScene, time: number) {
-    return time < scoreTicks(score.frames) ? heldNoteAt(score, line.id, time) : null;
+    return (this.#scene === null ? null : heldNoteAt(this.#scene.score, this.line, time))?.note ?? this.caret.note;
   }
 
   #caretCell(): HTMLElement | null {
@@ -477,7 +473,7 @@ export class ScaleGrid extends LitElement {
     if (scene === null) return;
     const { score, widths, line } = scene;
     const isPast = time >= scoreTicks(score.frames);
-    const held = this.#heldAt(scene, time);
+    const held = heldNoteAt(score, line.id, time);
     const end = placeOfTime(score.frames, widths, held?.to ?? columnEnd(line, score.frames, time, this.step));
     this.#viewport.bringIntoView(placeOfTime(score.frames, widths, held?.from ?? time), isPast ? end + AFTER_LAST : end);
   }
