@@ -98,6 +98,7 @@ export class ReadingLine extends LitElement {
         grid-template-columns: minmax(0, 1fr) auto;
       }
       .figures,
+      .passing,
       .keys {
         font: 400 13px/20px var(--sans);
         font-variant-numeric: tabular-nums lining-nums;
@@ -153,6 +154,7 @@ export class ReadingLine extends LitElement {
         color: var(--ink-2);
       }
       @media (max-width: 1199px) {
+        .passing,
         .keys {
           display: none;
         }
@@ -198,6 +200,14 @@ export class ReadingLine extends LitElement {
         .told .figures {
           grid-column: 1 / 3;
           grid-row: 2;
+        }
+        /* The row is there for every note, so that nothing moves under the thumb. */
+        .passing {
+          display: block;
+          grid-column: 1 / 3;
+          grid-row: 3;
+          min-block-size: 20px;
+          white-space: normal;
         }
         .offers {
           padding: 0;
@@ -262,7 +272,7 @@ export class ReadingLine extends LitElement {
           : html`<span class="figures">${reading.concert} <b class=${off}>${reading.cents}</b> cents</span><span class="figures hertz">${reading.hertz}</span>`
       }
       <svg class="holes" role="img" aria-label=${reading.spokenHoles} width=${HOLES_WIDTH} height="11" viewBox=${`0 0 ${HOLES_WIDTH} 11`}>${drawHoles(reading.holes)}</svg>
-      ${this.#keys("note")}
+      ${reading.passing === "" && !this.narrow ? this.#keys("note") : html`<span class="passing" title=${reading.crossing}>${reading.passing === "" ? nothing : `on the way: ${reading.passing}`}</span>`}
     </div>`;
   }
 

@@ -1,6 +1,9 @@
+import { notesBefore } from "../../src/arranging/grace-place.ts";
 import { gracePlaceAt } from "../../src/arranging/grace-place-at.ts";
 import { gracingInWords } from "../../src/arranging/named-group.ts";
 import type { Selection } from "../../src/editing/selection.ts";
+import { crossingOf } from "../../src/pipes/crossing.ts";
+import { crossingSentence, passingInWords } from "../../src/pipes/crossing-words.ts";
 import { fingeringOf, type Hole, holesOf, spokenHoles } from "../../src/pipes/fingerings.ts";
 import { noteName } from "../../src/pipes/note-names.ts";
 import { centsOffBand, concertPitchOf, hertzOf } from "../../src/pipes/sounding.ts";
@@ -22,6 +25,9 @@ export interface NoteReading {
   readonly role: string;
   /** What it is graced with: `a light throw`; empty where it is not. */
   readonly graced: string;
+  /** What can sound on the way to it, `C, B, low A or low G`, and the whole sentence; both empty where nothing can. */
+  readonly passing: string;
+  readonly crossing: string;
   /** `bar 19 beats 3 and 4`. */
   readonly place: string;
   /** `2 beats`. */
@@ -47,7 +53,7 @@ export function readingOf(score: Score, line: PipeLine, selection: Selection): R
       kind: "note",
       name: noteName(held.note),
       role: isLeadingTone(line.setup, frame, held.note) ? "the leading tone" : "",
-      graced: gracedWith(score, line, held.from),
+      ...broughtBy(score, line, held.from),
       place: shownPlace(score, held.from, held.to),
       length: spokenLength(frame.meter, held.to - held.from),
       concert: shownPitch(concertPitchOf(line.setup, held.note)),
@@ -63,9 +69,18 @@ export function readingOf(score: Score, line: PipeLine, selection: Selection): R
   return { kind: "nothing" };
 }
 
-function gracedWith(score: Score, line: PipeLine, from: number): string {
+/** What leads into the note at a time: its gracenotes, and what the fingers may let sound on the way. */
+function broughtBy(score: Score, line: PipeLine, from: number): Pick<NoteReading, "graced" | "passing" | "crossing"> {
   const place = gracePlaceAt(score, line, momentAt(score.frames, from));
-  return place === null ? "" : gracingInWords(place);
+  if (place === null) return { graced: "", passing: "", crossing: "" };
+  const { note: to, gracenotes } = place.note;
+  const [before = null] = notesBefore(place);
+  const crossing = crossingOf(line.setup, before, to, gracenotes);
+  return {
+    graced: gracingInWords(place),
+    passing: passingInWords(crossing.notes),
+    crossing: crossingSentence({ from: before, to, gracenotes }, crossing) ?? "",
+  };
 }
 
 /** From where to where: `bar 19 beat 3`, `bar 19 beats 3 and 4`, `bars 5 to 8`, `bar 4 beat 2 to bar 5 beat 1`. */

@@ -1,5 +1,7 @@
 import { groupInWords } from "../../src/arranging/named-group.ts";
 import type { ChanterNote, PlainNote } from "../../src/pipes/chanter-note.ts";
+import { crossingOf } from "../../src/pipes/crossing.ts";
+import { spokenPassing } from "../../src/pipes/crossing-words.ts";
 import { embellishmentOf } from "../../src/pipes/embellishments.ts";
 import type { GracenotePlace } from "../../src/pipes/gracenote-group.ts";
 import { leadingToneOf } from "../../src/pipes/leading-tone.ts";
@@ -50,6 +52,7 @@ export function spokenCell(facts: CellFacts, setup: PipeSetup, bandA: Hertz): st
   const marks = [
     here.strikeIn ? "Strike-in." : "",
     here.gracenotes.length > 0 ? `${spokenGroup(here.gracenotes, here)}.` : "",
+    spokenPassing(crossingOf(setup, here.before, here.note, here.gracenotes).notes),
     here.cutOff ? "Cut-off after it." : "",
     speaks(setup, here.note) ? "" : "Outside this setup.",
   ].filter((mark) => mark !== "");

@@ -12,7 +12,7 @@ import type { PipeSetup } from "./pipe-setup.ts";
 export interface Crossing {
   /**
    * Step by step: from the note before to the first gracenote, from each gracenote to the next, from the last to the note. What is meant is
-   * left out of what passes: the two notes, and the gracenotes at both ends of a step, are no other note when they are heard early or late.
+   * left out of what passes: the two notes and the gracenotes are no other note when they are heard early or late.
    */
   readonly steps: readonly FingerChange[];
   /** Every note of the nine that passes in some step, once; the nearest to the note before come first. */
@@ -21,12 +21,6 @@ export interface Crossing {
   readonly share: number;
   /** The finger of the first gracenote, numbered as the holes, if nothing passes once it is off before any other moves; else null. */
   readonly hiddenBy: number | null;
-}
-
-/** What sounds at one end of a step: a note, or a gracenote upon what follows it. */
-interface Sound {
-  readonly note: ChanterNote;
-  readonly holes: readonly Hole[];
 }
 
 const NOTHING: Crossing = { steps: [], notes: [], share: 0, hiddenBy: null };
@@ -57,20 +51,15 @@ export function crossingOf(setup: PipeSetup, from: ChanterNote | null, to: Chant
 function crossingIn(table: FingeringTable, from: ChanterNote | null, to: ChanterNote, gracenotes: readonly PlainNote[]): Crossing {
   const group = movementsOf(table, gracenotes, { before: from, note: to });
   const movements = group.ok ? group.value : [];
-  const sounds: readonly Sound[] = [
-    ...(from === null ? [] : [{ note: from, holes: table[from] }]),
-    ...movements.map(({ holes }, index) => ({ note: gracenotes[index] as PlainNote, holes })),
-    { note: to, holes: table[to] },
-  ];
-  const step = (one: Sound, next: Sound): FingerChange => {
-    const change = fingerChange(one.holes, next.holes, table);
-    const meant: readonly (ChanterNote | null)[] = [from, to, one.note, next.note];
+  const sounds = [...(from === null ? [] : [table[from]]), ...movements.map(({ holes }) => holes), table[to]];
+  const meant: readonly (ChanterNote | null)[] = [from, to, ...(group.ok ? gracenotes : [])];
+  const step = (one: readonly Hole[], next: readonly Hole[]): FingerChange => {
+    const change = fingerChange(one, next, table);
     return { ...change, passing: change.passing.filter(({ note }) => !meant.includes(note)) };
   };
-  const steps = sounds.slice(1).map((next, index) => step(sounds[index] as Sound, next));
+  const steps = sounds.slice(1).map((next, index) => step(sounds[index] as readonly Hole[], next));
   const heard = new Set(steps.flatMap(({ passing }) => passing.map(({ note }) => note)));
-  const [before, after] = sounds;
-  const first = from === null || before === undefined || after === undefined ? null : hiddenBy(before, movements[0], after, step);
+  const first = from === null ? null : hiddenBy(table[from], movements[0], step);
   return {
     steps,
     notes: nearestFirst(heard, from ?? to),
@@ -88,15 +77,13 @@ function shareOf({ lifts, closes, passing }: FingerChange): number {
 
 /** A gracenote's one finger, if nothing passes on the way to it once that finger is off. */
 function hiddenBy(
-  before: Sound,
+  before: readonly Hole[],
   movement: GracenoteMovement | undefined,
-  gracenote: Sound,
-  step: (one: Sound, next: Sound) => FingerChange,
+  step: (one: readonly Hole[], next: readonly Hole[]) => FingerChange,
 ): number | null {
   const [finger, other] = movement?.fingers ?? [];
-  if (movement?.kind !== "lift" || finger === undefined || other !== undefined || before.holes[finger] !== "closed") return null;
-  const led = { ...before, holes: before.holes.with(finger, "open") };
-  return step(led, gracenote).passing.length === 0 ? finger : null;
+  if (movement?.kind !== "lift" || finger === undefined || other !== undefined || before[finger] !== "closed") return null;
+  return step(before.with(finger, "open"), movement.holes).passing.length === 0 ? finger : null;
 }
 
 function nearestFirst(notes: ReadonlySet<PlainNote>, near: ChanterNote): readonly PlainNote[] {

@@ -77,6 +77,17 @@ describe("the reading line", () => {
     expect(root.querySelector(".holes")?.getAttribute("aria-label")).toBe("lower middle and lower ring open");
   });
 
+  test("says what can sound on the way to the chosen note, the whole sentence where the hand rests", async () => {
+    const score = pipeSketch("d4! e4 | A8");
+    const { text, root } = await reading(score, { kind: "note", at: at(0, 4) });
+    expect(text()).toContain("on the way: C, B, low A or low G");
+    expect(root.querySelector(".passing")?.getAttribute("title")).toBe(
+      "From D to E, fingers that do not move as one sound C, B, low A or low G.",
+    );
+    const first = await reading(score, { kind: "note", at: at(0, 0) });
+    expect(first.text()).not.toContain("on the way");
+  });
+
   test("says a stretch, and what can be done when nothing is chosen", async () => {
     const stretch = await reading(TUNE, { kind: "stretch", line: "pipes", from: at(0, 0), to: at(2, 0) });
     expect(stretch.text()).toContain("Bars 1 to 2");

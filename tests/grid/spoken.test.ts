@@ -33,11 +33,19 @@ describe("a cell", () => {
     const graced = (gracenotes: readonly PlainNote[], before: ChanterNote) =>
       spoken({ ...note, note: "d", gracenotes, before }, 0)
         .split(". ")
-        .at(-1);
-    expect(graced(["low-g", "d", "c"], "b")).toBe("Light throw, low G D C.");
+        .slice(3)
+        .join(". ");
+    expect(graced(["low-g", "d", "c"], "b")).toBe("Light throw, low G D C. Low A can sound on the way.");
     expect(graced(["d", "c"], "low-g")).toBe("Light throw, D C.");
     expect(graced(["c"], "d")).toBe("C strike.");
-    expect(graced(["high-g", "e", "high-g", "e"], "b")).toBe("Gracenotes high G E high G E.");
+    expect(graced(["high-g", "e", "high-g", "e"], "b")).toBe("Gracenotes high G E high G E. C can sound on the way.");
+  });
+
+  test("with what can sound on the way to it, as a piper listens for it", () => {
+    const toE = (before: ChanterNote | null) => spoken({ ...note, note: "e", before }, 0);
+    expect(toE("d")).toMatch(/ C, B, low A or low G can sound on the way\.$/);
+    expect(toE("b")).toMatch(/ Low A can sound on the way\.$/);
+    for (const before of ["low-a", "e", null] as const) expect(toE(before)).not.toContain("on the way");
   });
 
   test("through which a note goes on, through which the chanter sounds on, and an empty one", () => {
