@@ -10,6 +10,11 @@ import type { PlaceShownEvent, PlanChangedEvent } from "./line-sentence.ts";
 
 type Host = ReactiveControllerHost & { readonly renderRoot: ParentNode };
 
+/** Says something for a few seconds, with one offer. */
+interface Teller {
+  tell(words: string, offer: { readonly label: string; readonly act: () => void }): void;
+}
+
 /** What is being planned, and upon what. */
 interface Planning {
   readonly session: Session;
@@ -27,15 +32,22 @@ interface Planning {
 export class LineDesk implements ReactiveController {
   readonly #host: Host;
   readonly #reveal: (address: Address) => void;
+  readonly #teller: Teller;
   #planning: Planning | null = null;
   #chosen: Stretch | null = null;
   /** Why what is planned cannot be done, or an empty text. */
   #refusal = "";
+  /** What is planned, in words. */
+  #words = "";
 
-  /** @param reveal brings a place into view */
-  constructor(host: Host, reveal: (address: Address) => void) {
+  /**
+   * @param reveal brings a place into view
+   * @param teller tells what was kept
+   */
+  constructor(host: Host, reveal: (address: Address) => void, teller: Teller) {
     this.#host = host;
     this.#reveal = reveal;
+    this.#teller = teller;
     host.addController(this);
   }
 
@@ -117,16 +129,24 @@ export class LineDesk implements ReactiveController {
   readonly #keep = (): void => {
     const planning = this.#planning;
     if (planning === null) return;
-    planning.session.choose(planning.before);
-    planning.session.keep();
+    const { session, before } = planning;
+    session.choose(before);
+    session.keep();
+    const kept = session.score;
     this.close();
     this.#returnKeys();
+    // Once the sketch is another, "Undo" would take something else back.
+    const act = (): void => {
+      if (session.score === kept) session.undo();
+    };
+    this.#teller.tell(`Kept. ${this.#words}`, { label: "Undo", act });
   };
 
   readonly #planChanged = (event: PlanChangedEvent): void => {
     const session = this.#planning?.session;
     if (session === undefined) return;
-    const { edits, label } = event.detail.plan;
+    const { edits, label, words } = event.detail.plan;
+    this.#words = words;
     const outcome = edits.length === 0 ? null : applyEdits(session.score, edits);
     this.#refusal = outcome === null || outcome.ok ? "" : outcome.reason;
     if (outcome?.ok) session.propose({ score: outcome.value, label, edits });

@@ -82,7 +82,7 @@ export class NinefoldApp extends LitElement {
 
   readonly #desk = new SketchDesk(this, () => this.#sketchChanged());
   readonly #sound = new SoundDesk(this);
-  readonly #lineDesk = new LineDesk(this, (address) => this.#reveal(address));
+  readonly #lineDesk = new LineDesk(this, (address) => this.#reveal(address), this.#desk);
   readonly #watch = new FindingsWatch((found) => this.#showFindings(found));
   #session: Session | null = null;
   #unsubscribe: (() => void) | null = null;

@@ -65,13 +65,13 @@ function holdingWords(edits: readonly Edit[]): string {
   if (held === 0) return "No note is repeated within a beat here, or gracenotes divide them.";
   const sung = edits.some(({ kind }) => kind === "syllables");
   const words = sung ? " Their words come together under the first." : "";
-  return `${counted(held, "repeated note")} will be held on from the one before.${words}`;
+  return `${counted(held, "repeated note")} ${held === 1 ? "is" : "are"} held on from the one before.${words}`;
 }
 
 function baringWords({ edits, joined }: Baring): string {
   if (edits.length === 0) return "No note here has gracenotes.";
-  const sound = joined === 0 ? "" : `; ${counted(joined, "like note")} will sound as one with the note before`;
-  return `${counted(edits.length, "note")} will have none${sound}.`;
+  const sound = joined === 0 ? "" : `; ${counted(joined, "like note")} ${joined === 1 ? "sounds" : "sound"} as one with the note before`;
+  return `${counted(edits.length, "note")} ${edits.length === 1 ? "loses its" : "lose their"} gracenotes${sound}.`;
 }
 
 /** `1 note`, `24 notes`. */

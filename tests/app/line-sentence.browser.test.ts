@@ -13,7 +13,10 @@ import { asText, at, pipeSketch } from "../support/pipe-sketch.ts";
 
 /** A page with a line desk and nothing else of the app. */
 class DeskPage extends LitElement {
-  readonly desk = new LineDesk(this, (address) => this.revealed.push(address.bar));
+  readonly desk = new LineDesk(this, (address) => this.revealed.push(address.bar), {
+    tell: (words, { act }) => this.told.push({ words, undo: act }),
+  });
+  readonly told: { readonly words: string; readonly undo: () => void }[] = [];
   readonly revealed: number[] = [];
   override render() {
     return html`<main>${this.desk.render("")}</main>`;
@@ -133,7 +136,8 @@ test("Keep makes one undo step of it, and what was chosen is chosen again", asyn
   expect(page.desk.isOpen).toBe(false);
   expect(session.undoLabel).toBe("grace the line as a march");
   expect(session.selection).toEqual(chosen);
-  session.undo();
+  expect(page.told.map(({ words }) => words)).toEqual(["Kept. 2 gracenotes on 2 notes."]);
+  page.told[0]?.undo();
   expect(session.score).toBe(MARCH);
   expect(session.undoLabel).toBeNull();
 });

@@ -20,15 +20,15 @@ describe("what an act would do is said", () => {
     [MARCH, "z8", "There are no notes here."],
     [DIVIDING, "B4! e4", "No two like notes meet here undivided."],
     [DIVIDING, "{g}B4! e4", "No two like notes meet here undivided; 1 note with gracenotes already stays as it is."],
-    [{ kind: "hold" }, "B1! B1 c2 c2 c2", "1 repeated note will be held on from the one before."],
+    [{ kind: "hold" }, "B1! B1 c2 c2 c2", "1 repeated note is held on from the one before."],
     [
       { kind: "hold" },
       '"high"B1! "er"B1 c2 c4',
-      "1 repeated note will be held on from the one before. Their words come together under the first.",
+      "1 repeated note is held on from the one before. Their words come together under the first.",
     ],
     [{ kind: "hold" }, "B1! {g}B1 c2 c4", "No note is repeated within a beat here, or gracenotes divide them."],
-    [{ kind: "bare" }, "{g}B2! {gcd}c2 B4", "2 notes will have none."],
-    [{ kind: "bare" }, "{g}B2! {d}B2 {g}B4", "3 notes will have none; 2 like notes will sound as one with the note before."],
+    [{ kind: "bare" }, "{g}B2! {gcd}c2 B4", "2 notes lose their gracenotes."],
+    [{ kind: "bare" }, "{g}B2! {d}B2 {g}B4", "3 notes lose their gracenotes; 2 like notes sound as one with the note before."],
     [{ kind: "bare" }, "B8!", "No note here has gracenotes."],
   ])("%o of %s", (act, music, words) => {
     expect(wordsOf(music, act)).toBe(words);
