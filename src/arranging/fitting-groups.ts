@@ -15,8 +15,16 @@ const TIMES_ITS_GROUP = 2;
  * note that gives the time, and the note itself, are long enough at the tempo in force.
  */
 export function fittingGroups(setup: PipeSetup, site: GracePlace): readonly Embellishment[] {
-  return fingeredGroups(fingeringTable(setup), notesBefore(site), site.note.note).filter((one) => hasTime(site, one));
+  const table = fingeringTable(setup);
+  const kept = onPlaces.get(site);
+  if (kept?.table === table) return kept.groups;
+  const groups = fingeredGroups(table, notesBefore(site), site.note.note).filter((one) => hasTime(site, one));
+  onPlaces.set(site, { table, groups });
+  return groups;
 }
+
+/** Kept on the place: gracing is looked at one way and then another, and each note is asked about by its neighbours too. */
+const onPlaces = new WeakMap<GracePlace, { readonly table: FingeringTable; readonly groups: readonly Embellishment[] }>();
 
 const known = new WeakMap<FingeringTable, Map<string, readonly Embellishment[]>>();
 
