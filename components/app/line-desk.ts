@@ -97,6 +97,7 @@ export class LineDesk implements ReactiveController {
     const { session, line, bar } = this.#planning;
     return html`<line-sentence
       .score=${session.score}
+      .proposed=${session.shown}
       .line=${line}
       .chosen=${this.#chosen}
       .bar=${bar}

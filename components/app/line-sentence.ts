@@ -1,4 +1,5 @@
 import { html, LitElement, nothing, type PropertyValues } from "lit";
+import { gracedNoteInWords } from "../../src/arranging/graced-note-words.ts";
 import type { GracingDepth } from "../../src/arranging/gracing.ts";
 import { TUNE_TYPES, type TuneType } from "../../src/arranging/gracing-rules.ts";
 import { type LineAct, type LineActPlan, planOf } from "../../src/arranging/line-act.ts";
@@ -44,6 +45,7 @@ const DEPTHS: readonly (readonly [depth: GracingDepth, words: string])[] = [
 export class LineSentence extends LitElement {
   static override properties = {
     score: { attribute: false },
+    proposed: { attribute: false },
     line: { attribute: false },
     chosen: { attribute: false },
     bar: { attribute: false },
@@ -57,6 +59,8 @@ export class LineSentence extends LitElement {
 
   /** The score that is kept. */
   declare score: Score;
+  /** The score that is proposed; the kept one where nothing is. */
+  declare proposed: Score;
   declare line: LineId;
   /** The stretch that is chosen on the line, or null. */
   declare chosen: Stretch | null;
@@ -97,7 +101,7 @@ export class LineSentence extends LitElement {
       <span class="cap">${nothingToDo ? "Nothing proposed" : "Proposed"}</span>
       <div>
         <p class="sentence">${this.#sentence()}</p>
-        <p class="says" role="status">${this.refusal === "" ? this.#plan.words : html`<span class="refusal">${this.refusal}</span>`}</p>
+        <p class="says" role="status">${this.refusal === "" ? this.#said() : html`<span class="refusal">${this.refusal}</span>`}</p>
       </div>
       <div class="acts">
         ${nothingToDo ? nothing : this.#steps()}
@@ -181,6 +185,12 @@ export class LineSentence extends LitElement {
         )}</fieldset
       >${note}</filled-blank
     >`;
+  }
+
+  /** What it comes to and, while places are stepped through, what is at this one. */
+  #said(): string {
+    const place = this.#places[this.shown];
+    return place === undefined ? this.#plan.words : `${this.#plan.words} ${gracedNoteInWords(this.proposed, place)}`;
   }
 
   #steps() {

@@ -149,6 +149,7 @@ test("the places are stepped through in a ring, and shown", async () => {
   await press(sentence, "Next");
   expect(within(sentence, ".where")[0]?.textContent).toBe("1 of 7");
   expect(page.revealed).toEqual([3, 0]);
+  expect(says(sentence)).toMatch(/stays as it is\. Bar 1: G gracenote on C, \{g\}\.$/);
 });
 
 test("Escape leaves without a trace; inside an open blank it closes the blank first", async () => {
