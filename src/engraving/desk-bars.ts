@@ -46,7 +46,5 @@ export class DeskBars {
 /** The bars whose drawings may be others; `null`: all of them. */
 function affectedBars(before: DeskPart, now: DeskPart): readonly number[] | null {
   if (before.line.id !== now.line.id || before.syllableBaseline !== now.syllableBaseline) return null;
-  // What a player's bar is headed with (`own line`) depends on the bar he last played in, however far back that is.
-  if (now.line.kind === "concert" && before.line.bars !== now.line.bars) return null;
   return touchedBars(before.score, now.score)?.flatMap((bar) => [bar - 1, bar, bar + 1]) ?? null;
 }

@@ -76,6 +76,7 @@ test("bars are told apart by identity; a change of anything that all bars share 
   expect(touchedBars(score, edited(score, { kind: "title", title: "Seconds" }))).toBeNull();
   expect(touchedBars(score, edited(score, { kind: "rename-line", line: "pipes", name: "Mairi" }))).toBeNull();
   expect(touchedBars(score, edited(score, { kind: "insert-bars", before: 1, count: 1 }))).toBeNull();
+  expect(touchedBars(score, edited(score, { kind: "make-own", line: "doubler", range: { first: 2, last: 2 } }))).toBeNull();
   expect(touchedBars(score, { ...score, revision: 99 })).toEqual([]);
 });
 
