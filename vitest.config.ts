@@ -31,6 +31,7 @@ export default defineConfig({
             "lit/directives/*.js",
             "idb",
             "valibot",
+            "mediabunny",
             "vexflow/core",
             "tone/build/esm/component/dynamics/Compressor.js",
             "tone/build/esm/core/context/Context.js",

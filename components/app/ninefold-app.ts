@@ -24,6 +24,7 @@ import { chosenBars } from "./chosen-bars.ts";
 import type { CureTakenEvent, FindingChosenEvent } from "./finding-events.ts";
 import { UNCHECKED } from "./findings-list.ts";
 import { FindingsWatch, type Found } from "./findings-watch.ts";
+import { openHandOver } from "./hand-over-desk.ts";
 import { LineDesk } from "./line-desk.ts";
 import { firstCrossFingered, followed } from "./noted-places.ts";
 import { SketchDesk } from "./sketch-desk.ts";
@@ -445,13 +446,7 @@ export class NinefoldApp extends LitElement {
       this.#refuse("What you see is only proposed, and would not be handed over. Keep it or leave it first.");
       return;
     }
-    // The hand-over shows pages, which are notation's; the two rooms do not see each other, so both are fetched here.
-    await Promise.all([import("../handover/hand-over.ts"), import("../notation/print-pages.ts")]);
-    const session = this.#session;
-    if (session === null) return;
-    const dialog = this.renderRoot.querySelector("hand-over") ?? this.renderRoot.appendChild(document.createElement("hand-over"));
-    dialog.score = session.score;
-    dialog.show();
+    if (this.#session !== null) await openHandOver(this.renderRoot as ShadowRoot, this.#session.score, this.#sound);
   };
 
   // ---- the page ----

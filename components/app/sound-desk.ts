@@ -66,6 +66,11 @@ export class SoundDesk implements ReactiveController {
     });
   }
 
+  /** How it is played and how loud: what sound files are made with. */
+  get manner(): { readonly blend: Blend; readonly settings: PlaySettings } {
+    return { blend: this.#blend, settings: this.#settings };
+  }
+
   /** The transport, for the header; `hand` is the bar the hand is at. */
   transport(session: Session, hand: number) {
     const { selection, shown: score } = session;

@@ -13,6 +13,7 @@ import { type Busy, PdfWork, type PdfWorkEnd } from "./pdf-work.ts";
 const KIND_WORDS: Readonly<Record<HandoutKind, string>> = {
   part: "The part",
   learner: "The learner’s part",
+  charts: "The chart page",
 };
 
 const MUSICXML = "application/vnd.recordare.musicxml+xml";
@@ -95,6 +96,7 @@ export class HandOver extends LitElement {
           <button class="link" type="button" @click=${this.#scoreMusicxml}>All parts as MusicXML</button>
           <button class="link" type="button" @click=${this.#sketch}>The sketch itself</button>
         </div>
+        <slot name="sound"></slot>
         <p class="cap">Performing or recording a cover needs the rights holder’s permission or a licence under local law. Ninefold cannot give it.</p>
         ${this.busy === null ? nothing : this.#busyLine(this.busy)}
         <p class=${this.busy === null ? "said" : "said busy-now"} role="status">${this.said}</p>
@@ -122,7 +124,7 @@ export class HandOver extends LitElement {
           ${this.score.lines.map((one) => html`<option value=${one.id} ?selected=${one.id === line.id}>${one.name}</option>`)}
         </select>
         ${
-          line.kind === "pipes"
+          line.kind === "pipes" && this.#handout.kind !== "charts"
             ? html`<select aria-label="Chords" @change=${this.#chordsChosen}>
                 <option value="without" ?selected=${!this.chords}>without chords</option>
                 <option value="with" ?selected=${this.chords}>with the band’s chords</option>
@@ -206,16 +208,15 @@ export class HandOver extends LitElement {
     void this.#makePdf(event, [this.#handout]);
   };
 
-  /** Everybody's part, in score order, and whatever else is chosen for the pipers in place of it. */
+  /** Everybody's part, in score order; for the pipers the learner's part in its place, or the chart page after it, where that is chosen. */
   readonly #allPdf = (event: Event): void => {
-    const { paper, chords } = this;
-    void this.#makePdf(
-      event,
-      this.score.lines.map((line) => {
-        const kind = handoutKindsFor(line).includes(this.kind) ? this.kind : "part";
-        return handoutOf(this.score, line, kind, { paper, chords });
-      }),
-    );
+    const { paper, chords, kind } = this;
+    const kindsFor = (line: Line): readonly HandoutKind[] => {
+      if (kind === "part" || !handoutKindsFor(line).includes(kind)) return ["part"];
+      return kind === "charts" ? ["part", "charts"] : [kind];
+    };
+    const handouts = this.score.lines.flatMap((line) => kindsFor(line).map((one) => handoutOf(this.score, line, one, { paper, chords })));
+    void this.#makePdf(event, handouts);
   };
 
   async #makePdf(event: Event, handouts: readonly Handout[]): Promise<void> {
