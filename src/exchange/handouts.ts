@@ -1,11 +1,12 @@
+import { chartPagesOf } from "../engraving/chart-pages.ts";
 import type { PageDrawing, Paper } from "../engraving/page-drawing.ts";
 import { pagesOf } from "../engraving/pages.ts";
 import type { LineId } from "../score/line-id.ts";
 import type { Line, Score } from "../score/score.ts";
 import { partFileNames, revisedFileName } from "./file-names.ts";
 
-/** What a player can be handed on paper: the part; for pipers also the part with a chart at every note. */
-export type HandoutKind = "part" | "learner";
+/** What a player can be handed on paper: the part; for pipers also the part with a chart at every note, and the chart page of their setup. */
+export type HandoutKind = "part" | "learner" | "charts";
 
 /** What may be chosen about handouts. */
 export interface HandoutChoice {
@@ -30,11 +31,12 @@ export interface Handout {
 const WORDS: Readonly<Record<HandoutKind, { readonly label: string; readonly file: string } | null>> = {
   part: null,
   learner: { label: "learner’s part", file: "learner" },
+  charts: { label: "chart page", file: "chart page" },
 };
 
 /** The kinds a player can be handed, the usual one first. */
 export function handoutKindsFor(line: Line): readonly HandoutKind[] {
-  return line.kind === "pipes" ? ["part", "learner"] : ["part"];
+  return line.kind === "pipes" ? ["part", "learner", "charts"] : ["part"];
 }
 
 /** One handout of a line. */
@@ -46,6 +48,7 @@ export function handoutOf(score: Score, line: Line, kind: HandoutKind, { paper, 
     label: word === null ? line.name : `${line.name}, ${word.label}`,
     fileName: handedFileName(score, line, word?.file ?? null),
     get pages() {
+      if (line.kind === "pipes" && kind === "charts") return chartPagesOf(score, line, paper);
       return pagesOf(score, line, paper, { charts: kind === "learner" ? "every-note" : "cross-fingered", chords });
     },
   };

@@ -51,6 +51,15 @@ test("a piper is asked what, whose, chords and paper; another player whose and p
   expect(inRoom("print-pages")).toMatchObject({ label: "Pipes, learner’s part" });
 });
 
+test("the chart page is a piper's too: it has no chords, and comes after the part when everybody's are made", async () => {
+  await choose("What", "charts");
+  expect(choices()).toEqual(["What", "Whose", "Paper"]);
+  expect(inRoom("print-pages")).toMatchObject({ label: "Pipes, chart page" });
+  button("All parts as PDF").click();
+  const players = ["Pipes", "Pipes, chart page", "The trumpet-bb", "The piano"];
+  await expect.poll(() => names, { timeout: 10_000 }).toEqual(players.map((name) => `Paper Lantern Weather - ${name}, revision 12.pdf`));
+});
+
 test("a PDF is handed out under player and revision, and the room says so", async () => {
   button("Part as PDF").click();
   await expect.poll(() => names, { timeout: 10_000 }).toEqual(["Paper Lantern Weather - Pipes, revision 12.pdf"]);

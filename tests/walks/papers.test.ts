@@ -82,6 +82,13 @@ test("a piper's learner's part with chords is seen, and handed out as PDF and SV
   expect(pages[0]?.suggestedFilename()).toMatch(/^Paper Lantern Weather - Pipes, learner, revision \d+(?:, page 1 of \d+)?\.svg$/);
 });
 
+test("the chart page of the pipes is seen as it prints, and handed out as PDF", async () => {
+  await choose("What", "The chart page");
+  await expect.poll(() => room().locator("print-pages svg").getAttribute("aria-label")).toBe("Pipes, chart page, page 1 of 1");
+  const [pdf] = await handedOut("Part as PDF", 1);
+  expect(pdf?.suggestedFilename()).toMatch(/^Paper Lantern Weather - Pipes, chart page, revision \d+\.pdf$/);
+});
+
 test("a player who is no piper is offered the part alone, on the paper chosen", async () => {
   await choose("Whose", "Fiddle");
   await choose("Paper", "Letter");

@@ -13,7 +13,7 @@ type Format = (typeof FORMATS)[number];
 const PAPERS = ["a4", "letter"] as const satisfies readonly Paper[];
 
 /** What pipers can have on paper besides their part. */
-const EXTRAS = ["learner"] as const satisfies readonly HandoutKind[];
+const EXTRAS = ["learner", "charts"] as const satisfies readonly HandoutKind[];
 
 /** One file, as `--json` tells of it. */
 interface WrittenPart {
@@ -35,7 +35,11 @@ export const command: Command = {
     players: { kind: "value", value: "ID,…", help: "whose parts; else everybody's" },
     as: { kind: "value", value: FORMATS.join(","), help: "which formats; else all" },
     paper: { kind: "value", value: PAPERS.join("|"), help: "which paper SVG and PDF are for; else a4" },
-    also: { kind: "value", value: EXTRAS.join(","), help: "for pipers, besides the part: with a hole chart at every note" },
+    also: {
+      kind: "value",
+      value: EXTRAS.join(","),
+      help: "for pipers, besides the part: it with a hole chart at every note, the setup's chart page",
+    },
     chords: { kind: "flag", help: "the band's chords over the pipe part too, at written pitch" },
   },
   async run({ positionals, values, flags }, { resolvePath }) {
