@@ -81,7 +81,7 @@ export function barSigns(events: readonly LineEvent[], context: Pick<BarContext,
         eventAt: at,
         event: index,
         wholeBar,
-        heads: accidentals.heads(spellings, heldOver, index === 0 && place === 0),
+        heads: accidentals.heads(spellings, heldOver),
         tied: event.kind === "note" && (!last || leadsOn(index)),
         gracenotes: place === 0 ? (pipes?.gracenotes ?? []) : [],
         holes: place === 0 ? holes : null,
@@ -144,24 +144,22 @@ class Accidentals {
    * Two heads on one line or in one space are each given their accidental, or nobody could tell them apart; nor could anybody tell which of the
    * two holds on, so the next head there is given its own again.
    */
-  heads(spellings: readonly Spelling[], heldOver: boolean, fromBefore: boolean): readonly Head[] {
+  heads(spellings: readonly Spelling[], heldOver: boolean): readonly Head[] {
     const twice = spellings.filter(({ letter, octave }, index) =>
       spellings.some((other, place) => place !== index && other.letter === letter && other.octave === octave),
     );
     const heads = spellings.map((spelling) => {
-      const accidental = this.#printed(spelling, heldOver, fromBefore);
+      const accidental = this.#printed(spelling, heldOver);
       return { spelling, accidental: twice.includes(spelling) && !heldOver ? spelling.alter : accidental };
     });
     for (const { letter, octave } of twice) this.#inForce.set(`${letter}${octave}`, UNCLEAR);
     return heads;
   }
 
-  #printed({ letter, octave, alter }: Spelling, heldOver: boolean, fromBefore: boolean): number | null {
+  #printed({ letter, octave, alter }: Spelling, heldOver: boolean): number | null {
+    // A note held on leaves in force what was: where it was struck before the bar, none of its signs counts for the notes after it.
+    if (heldOver) return null;
     const place = `${letter}${octave}`;
-    if (heldOver) {
-      if (!fromBefore) this.#inForce.set(place, alter);
-      return null;
-    }
     const inForce = this.#inForce.get(place) ?? alterInKey(this.#key, letter);
     const reminder = this.#courtesy.get(place);
     this.#courtesy.delete(place);

@@ -75,7 +75,7 @@ test.each(["A", "Bb", "B"] as const)(
   },
 );
 
-test("no two marks collide in any score, and nothing leaves the page", { timeout: PATIENCE }, () => {
+test("no two marks collide in any score, and nothing leaves the page", { timeout: 3 * PATIENCE }, () => {
   fc.assert(
     fc.property(anyScore({ repeats: true }), (score) => expectNothingCollides(score)),
     { seed: 31_100, numRuns: cases(200, 3_000) },

@@ -8,13 +8,16 @@ import { playerOf } from "../../src/ensemble/catalogue.ts";
 import { writtenPitchOf } from "../../src/pipes/written-pitch.ts";
 import type { ConcertPitch } from "../../src/pitch/concert-pitch.ts";
 import { semitoneOf } from "../../src/pitch/semitone.ts";
+import type { PipeEvent } from "../../src/score/bar.ts";
 import { isPipeNote, type LineNote, soundAlike } from "../../src/score/like-events.ts";
+import { newScore } from "../../src/score/new-score.ts";
 import { placedEvents } from "../../src/score/placed-events.ts";
-import type { Line, Score } from "../../src/score/score.ts";
+import type { Line, PipeLine, Score } from "../../src/score/score.ts";
 import { cases, PATIENCE } from "../support/cases.ts";
 import { alterOfHead, glyphs, type ReadHead, readBar, readHead } from "../support/drawing-reading.ts";
 import { lanternScore } from "../support/lantern-score.ts";
 import { anyScore } from "../support/random-scores.ts";
+import { pipeNote } from "../support/written-music.ts";
 
 /** What a player must read for a note, as semitones: as written for the pipes, moved by the instrument's own interval for others. */
 function writtenSemitones(line: Line, note: LineNote): readonly number[] {
@@ -100,4 +103,20 @@ test("a pipe part prints no signature, and no other part more than six accidenta
     }),
     { seed: 19_440, numRuns: cases(200, 3_000) },
   );
+});
+
+test("a note held over the bar line as several signs puts no accidental in force: the next of its kind has its own again", () => {
+  const empty = newScore({ title: "Rain on Tin", bars: 2 });
+  const pipes = empty.lines[0] as PipeLine;
+  const bars: readonly (readonly PipeEvent[])[] = [
+    [pipeNote("b", 1920), pipeNote("f-natural", 1920, { tied: true })],
+    // Held on for a half and an eighth.
+    [pipeNote("f-natural", 2400), pipeNote("f-natural", 1440)],
+  ];
+  const line: PipeLine = { ...pipes, bars: bars.map((events) => ({ kind: "pipes", events })) };
+  const score = { ...empty, lines: [line] };
+  for (const spacing of ["desk", "page"] as const) expectReadsBack(score, line, spacing);
+  const drawing = engravedBar(score, line, 1, { spacing: "page", width: 300, firstInSystem: false, lastInSystem: true });
+  const naturals = drawing.groups.filter(({ role }) => role === "note").map((group) => glyphs(group).some(({ code }) => code === 0xe261));
+  expect(naturals).toEqual([false, false, true]);
 });
