@@ -23,7 +23,7 @@ export interface CheckedOwnBar {
 
 /** Looks at one bar of a player's own; `before` is what the bar before ties into it. */
 export function checkOwnBar(events: readonly ConcertEvent[], frame: Frame, before: TiedOver | null): CheckedOwnBar {
-  const findings: LocalFinding[] = [...lengthFindings({ events }, frame)];
+  const findings: LocalFinding[] = [...lengthFindings({ events }, frame, before !== null)];
   let tied = before === null ? null : { ...before, barsBack: 1 };
   for (const { at, event } of placedEvents({ events })) {
     if (tied !== null && (event.kind === "rest" || !soundAlike(tied.note, event))) findings.push(looseTie(tied.barsBack, tied.at));

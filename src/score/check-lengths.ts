@@ -1,18 +1,22 @@
 import { ticks } from "../units/ticks.ts";
 import type { ConcertEvent, PipeEvent } from "./bar.ts";
+import { noteValueFindings } from "./check-note-values.ts";
 import type { BeatUnit, Frame } from "./frame.ts";
 import type { LocalFinding } from "./local-finding.ts";
 import { frameTicks, unitTicks } from "./meter.ts";
-import { type BarOfEvents, lengthOf, placedEvents } from "./placed-events.ts";
-import { tupletGroups } from "./tuplet-groups.ts";
+import { type BarOfEvents, lengthOf } from "./placed-events.ts";
 import { isWritable } from "./written-values.ts";
 
 const NO_CURES: LocalFinding["cures"] = () => [];
 const UNIT_NAMES: Readonly<Record<BeatUnit, string>> = { 2: "half", 4: "quarter", 8: "eighth", 16: "sixteenth" };
 
-/** What is wrong with the lengths in a bar of any line: with their sum, and with each. */
-export function lengthFindings(bar: BarOfEvents<PipeEvent | ConcertEvent>, frame: Frame): readonly LocalFinding[] {
-  return [...sumFinding(bar, frame), ...valueFindings(bar)];
+/**
+ * What is wrong with the lengths in a bar of any line: with their sum, and with each.
+ *
+ * @param isTiedInto whether the bar's first note is held from the bar before
+ */
+export function lengthFindings(bar: BarOfEvents<PipeEvent | ConcertEvent>, frame: Frame, isTiedInto: boolean): readonly LocalFinding[] {
+  return [...sumFinding(bar, frame), ...noteValueFindings(bar, isTiedInto)];
 }
 
 function sumFinding(bar: BarOfEvents<PipeEvent | ConcertEvent>, frame: Frame): readonly LocalFinding[] {
@@ -42,24 +46,4 @@ function sumFinding(bar: BarOfEvents<PipeEvent | ConcertEvent>, frame: Frame): r
       cures: (place) => [{ label: "Cut it", edits: [{ kind: "clear", from: place(0, asked), ticks: ticks(has - asked) }] }],
     },
   ];
-}
-
-function valueFindings(bar: BarOfEvents<PipeEvent | ConcertEvent>): readonly LocalFinding[] {
-  const unwritable = placedEvents(bar)
-    .filter(({ event }) => !isWritable(event.ticks, event.tuplet))
-    .map(
-      ({ at }): LocalFinding => ({
-        kind: "note-value",
-        at,
-        message: "No note value lasts as long as this. Make it longer or shorter.",
-        cures: NO_CURES,
-      }),
-    );
-  const broken = tupletGroups(bar)
-    .filter((group) => !group.complete)
-    .map(({ from, tuplet }): LocalFinding => {
-      const name = tuplet === 3 ? "triplet" : "duplet";
-      return { kind: "note-value", at: from, message: `This ${name} is not filled. Add what it lacks, or clear it.`, cures: NO_CURES };
-    });
-  return [...unwritable, ...broken];
 }

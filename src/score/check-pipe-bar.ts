@@ -36,7 +36,7 @@ export interface CheckedPipeBar {
  * follows (rests at the end of a line are not yet written music), and gracenotes have time as long as their note is tied on.
  */
 export function checkPipeBar(bar: PipeBar, around: PipeBarSurroundings, before: ChanterState): CheckedPipeBar {
-  const findings: LocalFinding[] = [...lengthFindings(bar, around.frame)];
+  const findings: LocalFinding[] = [...lengthFindings(bar, around.frame, before.last?.tied === true && !before.rested)];
   let state = before;
   for (const { at, event } of placedEvents(bar)) {
     if (event.kind === "rest") {

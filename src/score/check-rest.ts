@@ -59,8 +59,17 @@ export function restFinding(place: RestPlace): LocalFinding {
 }
 
 function holdCure(place: RestPlace, at: Place): Cure {
-  const hold = { kind: "hold", at: at(place.rest.barsBack, place.rest.at) } as const;
-  return { label: `Hold ${noteName(place.last.note)}`, edits: [hold, ...divisions(place, place.last.note, at)] };
+  const { last, rest, next } = place;
+  const label = `Hold ${noteName(last.note)}`;
+  // Where no note follows as written, holding would end with the bar, and the rest may go on.
+  if (next === null) return { label, edits: [putOver(rest, last.note, at), { kind: "tie", at: at(last.barsBack, last.at), tied: true }] };
+  const hold = { kind: "hold", at: at(rest.barsBack, rest.at) } as const;
+  return { label, edits: [hold, ...divisions(place, last.note, at)] };
+}
+
+/** A note all through a rest. */
+function putOver({ barsBack, at: from, ticks }: OpenRest, note: ChanterNote, at: Place): Edit {
+  return { kind: "place", at: at(barsBack, from), ticks, tuplet: null, content: { kind: "pipes", note } };
 }
 
 /** Low A, E or high A: one of the chord, unlike its neighbours and near the note before. */
@@ -74,14 +83,7 @@ function droneCure(place: RestPlace, at: Place): Cure {
   ];
   const [drone] = DRONE_NOTES.filter((note) => note !== last.note).sort((one, other) => inOrder(rank(one), rank(other)));
   const note = drone as PlainNote;
-  const put = {
-    kind: "place",
-    at: at(rest.barsBack, rest.at),
-    ticks: rest.ticks,
-    tuplet: null,
-    content: { kind: "pipes", note },
-  } as const;
-  return { label: `Drone note ${noteName(note)}`, edits: [put, ...divisions(place, note, at)] };
+  return { label: `Drone note ${noteName(note)}`, edits: [putOver(rest, note, at), ...divisions(place, note, at)] };
 }
 
 /** A run of plain notes that leads to the next; the first beats are held where the run is shorter than the rest. */

@@ -212,6 +212,9 @@ describe("a cure", () => {
     ["d4! e4!", "Take it away", "d4! e4"],
     ["d4! =c4", "Play C", "d4! c4"],
     ["d4! =c4", "It speaks", "d4! =c4"],
+    ["d77/480! e3763/480", "Make it longer", "d120/480! e3720/480"],
+    ["z77/480 e3763/480!", "Make it longer", "z120/480 e3720/480!"],
+    ["3:d320/480! 3:e320/480 f3200/480", "Clear it", "z2 f6!"],
     ["d4! e2 | f8", "Fill it", "d4! e2 z2 | f8"],
     ["d4! e4 f2 | {g}f8", "Cut it", "d4! e4 | {g}f8"],
   ];
