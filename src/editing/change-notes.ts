@@ -49,7 +49,7 @@ function lengthened(score: Score, id: LineId, chain: Chain, end: number): Outcom
   if (!laid.ok) return laid;
   const onset = eaten !== null && eaten.from >= chain.to && eaten.from < end ? eaten.note : null;
   const kept = onset === null ? laid.value : patchedNote(laid.value, id, end, (tail) => begunAs(tail, onset));
-  return done(joined(kept, id, chain.from, end));
+  return done(joined(kept, id, chain.to, end));
 }
 
 function shortened(score: Score, id: LineId, chain: Chain, end: number): Outcome<Score> {
@@ -150,7 +150,7 @@ export function hold(score: Score, id: LineId, time: number): Outcome<Score> {
   const end = next?.from ?? (barStarts(score.frames)[barAtTime(score.frames, time) + 1] as number);
   const held = filling(chain.note, chain.from, end);
   const laid = overwritten(score, id, chain.from, end, [isPipeNote(held) && next !== null ? { ...held, cutOff: false } : held]);
-  return laid.ok ? done(joined(laid.value, id, chain.from, end)) : laid;
+  return laid.ok ? done(joined(laid.value, id, chain.to, end)) : laid;
 }
 
 /** Gives a pipe note its gracenotes. */

@@ -116,6 +116,13 @@ const APPLIED: readonly (readonly [fact: string, before: string, edit: Edit, aft
   ["the note before is held through the rest", "d2! z2 e4", { kind: "hold", at: at(0, 2) }, "d4! e4"],
   ["all rests up to the next note are held through", "d2! z6 | z8 | z4 e4", { kind: "hold", at: at(1, 0) }, "d8!- | d8- | d4 e4"],
   ["where no note follows, the note is held to the end of the bar", "d2! z6 | z8", { kind: "hold", at: at(0, 2) }, "d8! | z8"],
+  [
+    "holding a note that is struck in right after a cut-off leaves both marks",
+    "d2!. e2! z2 f2",
+    { kind: "hold", at: at(0, 4) },
+    "d2!. e4! f2",
+  ],
+  ["and so does making it longer", "d2!. e2! f4", { kind: "resize", at: at(0, 2), ticks: ticks(1440) }, "d2!. e3! f3"],
   ["holding through a silence takes its marks away", "d2!. z2 e4!", { kind: "hold", at: at(0, 2) }, "d4! e4"],
 
   [
