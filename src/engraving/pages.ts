@@ -11,6 +11,7 @@ import { MILLIMETRES, PAPER_SIZE, type PageDrawing, type Paper, type PlacedDrawi
 import { footerGroup, headerGroups, titleOf, tuneGroups } from "./page-words.ts";
 import { beginsPart, isPickup } from "./part-breaks.ts";
 import { type PartStyle, PLAIN_STYLE } from "./part-style.ts";
+import { scaledDrawing } from "./scaled-drawing.ts";
 import { isSilent } from "./silence.ts";
 import { barWidths, pageFilling, type System, systemsOf } from "./systems.ts";
 
@@ -82,18 +83,48 @@ function makePages(score: Score, line: Line, paper: Paper, style: PartStyle): re
   });
 }
 
-function rowsOf(score: Score, line: Line, style: PartStyle, left: number, right: number): readonly Row[] {
-  const room = right - left - INDENT;
+/** Where the bars of a part stand, and how large: lengths on the page are the drawings' own times `size`. */
+interface Layout {
+  readonly size: number;
+  readonly systems: readonly System[];
+  /** What a line of these bars leaves for them, in the drawings' own lengths. */
+  readonly roomFor: (first: number, last: number) => number;
+}
+
+/** Instead of a staff of 7 mm one of 6.4 or 6, as pipers' books have them (from memory). */
+const SMALLER = [0.92, 0.86];
+
+/** A line of staff fewer is worth so much of its size: of ten lines, one for each 8 % or so. */
+const WORTH_OF_SIZE = 0.9;
+
+/** The part in full size; a pipe part smaller where more lines then have their four bars. */
+function layoutOf(score: Score, line: Line, style: PartStyle, room: number): Layout {
   const heads = new Map<number, number>();
   const headWidth = (first: number) => {
     const width = heads.get(first) ?? pageHead(score, line, first).width;
     heads.set(first, width);
     return width;
   };
-  const barRoom = (first: number, last: number) => room - headWidth(first) - (courtesyDrawing(score, line, last)?.width ?? 0);
-  const systems = systemsOf(score, line, barRoom, pageFilling(line), style);
-  return systems.map((system, index): Row => {
-    const staves = systemDrawings(score, line, system, left + INDENT, barRoom(system.first, system.last), style);
+  const filling = pageFilling(line);
+  const atSize = (size: number): Layout => {
+    const roomFor = (first: number, last: number) => room / size - headWidth(first) - (courtesyDrawing(score, line, last)?.width ?? 0);
+    return { size, roomFor, systems: systemsOf(score, line, roomFor, filling, style) };
+  };
+  const full = atSize(1);
+  if (filling.wanted === null || !isCrowded(full.systems, filling.wanted)) return full;
+  const costOf = ({ size, systems }: Layout) => systems.length * (1 + WORTH_OF_SIZE * (1 - size));
+  return SMALLER.map(atSize).reduce((best, layout) => (costOf(layout) < costOf(best) ? layout : best), full);
+}
+
+/** Whether lines within a part have fewer bars than they should. */
+function isCrowded(systems: readonly System[], wanted: number): boolean {
+  return systems.some(({ stretches, endsPart }) => !endsPart && stretches.length < wanted);
+}
+
+function rowsOf(score: Score, line: Line, style: PartStyle, left: number, right: number): readonly Row[] {
+  const layout = layoutOf(score, line, style, right - left - INDENT);
+  return layout.systems.map((system, index): Row => {
+    const staves = systemDrawings(score, line, system, left + INDENT, layout, style);
     const box = boxAround(staves.map(({ drawing }) => drawing.box));
     const tune = tuneOf(score.frames, system);
     const block = {
@@ -101,24 +132,31 @@ function rowsOf(score: Score, line: Line, style: PartStyle, left: number, right:
       below: Math.max(0, box.bottom - STAFF_HEIGHT),
       heading: tune === null ? 0 : headingHeight(tune, left, right) + (index === 0 ? 0 : OVER_TUNE),
       air: index > 0 && beginsPart(score.frames, system.first) ? OVER_PART : 0,
-      breakCost: breakCost(score, line, system, systems[index - 1]),
+      breakCost: breakCost(score, line, system, layout.systems[index - 1]),
     };
     return { system, staves, block, tune };
   });
 }
 
 /** Head, bars and courtesy signature of one line of staff, y still 0. */
-function systemDrawings(score: Score, line: Line, system: System, left: number, room: number, style: PartStyle): readonly PlacedDrawing[] {
-  const head = pageHead(score, line, system.first);
-  const placed: PlacedDrawing[] = [{ drawing: head, x: left, y: 0 }];
-  let x = left + head.width;
+function systemDrawings(
+  score: Score,
+  line: Line,
+  system: System,
+  left: number,
+  { size, roomFor }: Layout,
+  style: PartStyle,
+): readonly PlacedDrawing[] {
+  const placed: PlacedDrawing[] = [];
+  let x = left;
   const put = (drawing: BarDrawing, bars?: BarRange) => {
-    const here = { drawing, x: hundredths(x), y: 0 };
+    const here = { drawing: scaledDrawing(drawing, size), x: hundredths(x), y: 0 };
     placed.push(bars === undefined ? here : { ...here, bars });
-    x += drawing.width;
+    x += drawing.width * size;
   };
-  const bars = levelBars(score, line, system, barWidths(system, room, system.mayBeRagged), style);
-  for (const [index, drawing] of bars.entries()) {
+  put(pageHead(score, line, system.first));
+  const widths = barWidths(system, roomFor(system.first, system.last), system.mayBeRagged);
+  for (const [index, drawing] of levelBars(score, line, system, widths, style).entries()) {
     const { first, last } = system.stretches[index] as BarRange;
     put(drawing, { first, last });
   }

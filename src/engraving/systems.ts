@@ -14,6 +14,8 @@ export interface System extends BarRange {
   readonly stretches: readonly Stretch[];
   /** Of each stretch, when nothing stretches or presses it. */
   readonly natural: readonly number[];
+  /** Whether it is the last of its part. */
+  readonly endsPart: boolean;
   /** Whether it may stay shorter than the paper: it is a part's last and has fewer bars than the line before. */
   readonly mayBeRagged: boolean;
 }
@@ -124,6 +126,7 @@ function linesOfPart(
       last: lastBar(chosen),
       stretches: chosen.map(({ stretch }) => stretch),
       natural: chosen.map(({ widths }) => widths.natural),
+      endsPart: end === items.length,
       mayBeRagged: end === items.length && countOf(frames, chosen) < usual,
     });
     end -= count;

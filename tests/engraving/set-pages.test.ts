@@ -1,15 +1,17 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { boxAround, boxOf } from "../../src/engraving/boxes.ts";
 import type { MarkGroup } from "../../src/engraving/drawing.ts";
 import type { PageDrawing, PlacedDrawing } from "../../src/engraving/page-drawing.ts";
 import { pagesOf } from "../../src/engraving/pages.ts";
 import { PLAIN_STYLE } from "../../src/engraving/part-style.ts";
+import type { Frame } from "../../src/score/frame.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import { cases, PATIENCE } from "../support/cases.ts";
 import { collisionsOf, inWords, placedMarks } from "../support/collisions.ts";
 import { HARBOUR_TUNES, harbourSet } from "../support/harbour-set.ts";
 import { anyScore } from "../support/random-scores.ts";
-import { rest } from "../support/written-music.ts";
+import { gracedNote, pipeNote, rest } from "../support/written-music.ts";
 
 /** A line of staff on a page: which bars it has, where it stands, everything on it. */
 interface Row {
@@ -179,6 +181,34 @@ test("chords over a pipe part stand at written pitch, and the page says what wri
   const chords = page?.staves.flatMap(({ drawing }) => drawing.groups.filter(({ role }) => role === "chord")) ?? [];
   expect(wordsOf(chords)).toEqual(["D", "D"]);
   expect(wordsOf(pipes[0]?.staves.flatMap(({ drawing }) => drawing.groups.filter(({ role }) => role === "chord")) ?? [])).toEqual([]);
+});
+
+test("a pipe part too dense for four bars to a line is set as much smaller as it needs to have them, all its signs alike", () => {
+  const half = [
+    gracedNote(["high-g"], "low-a", 720),
+    pipeNote("b", 240),
+    gracedNote(["high-g", "d"], "c", 240),
+    gracedNote(["high-a"], "e", 720),
+  ];
+  const other = [gracedNote(["high-g"], "f", 720), pipeNote("e", 240), gracedNote(["high-g", "b", "d"], "b", 240), pipeNote("low-a", 720)];
+  const dense = [...half, ...other];
+  const line = lineOfSet(set, "pipes");
+  if (line.kind !== "pipes") throw new RangeError("pipes");
+  const frames = Array.from({ length: 16 }, () => ({ ...(set.frames[20] as Frame) }));
+  const tune: Line = { ...line, bars: frames.map(() => ({ kind: "pipes", events: dense })) };
+  const score: Score = { ...set, frames, lines: [tune] };
+  const rows = rowsOf(pagesOf(score, tune, "a4"));
+  expect(rows.map(({ bars }) => bars.length)).toEqual([4, 4, 4, 4]);
+  const clefs = rows.map(
+    ({ staves }) => staves[0]?.drawing.groups.flatMap(({ marks }) => marks.find(({ kind }) => kind === "glyph") ?? [])[0],
+  );
+  expect(clefs.map((mark) => (mark !== undefined && "scale" in mark ? mark.scale : 1))).toEqual([0.92, 0.92, 0.92, 0.92]);
+  for (const { drawing } of rows.flatMap(({ staves }) => staves)) {
+    for (const { marks, box } of drawing.groups) {
+      const inked = boxAround(marks.map(boxOf));
+      for (const edge of ["left", "top", "right", "bottom"] as const) expect(Math.abs(inked[edge] - box[edge])).toBeLessThan(0.25);
+    }
+  }
 });
 
 test("lines are spread down every page but the last, so that the lowest ink of each ends within 24 px of the same height", () => {
