@@ -117,6 +117,8 @@ export const appStyles = css`
     z-index: 4;
     pointer-events: none;
   }
+  /* Said at the top already, but for a phone. */
+  .link.of-nothing,
   .views {
     display: none;
   }
@@ -204,7 +206,7 @@ export const appStyles = css`
     .rooms {
       gap: 12px;
     }
-    .folded .rooms .grace-line,
+    .rooms .grace-line,
     .folded song-facts,
     .folded setup-sentence {
       display: none;
@@ -228,6 +230,7 @@ export const appStyles = css`
       border-block-start: 1px solid var(--rule);
       z-index: 2;
     }
+    .link.of-nothing,
     .views .undo,
     .views .fold {
       display: inline-block;

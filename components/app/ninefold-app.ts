@@ -245,9 +245,9 @@ export class NinefoldApp extends LitElement {
         @step-chosen=${this.#stepChosen}
         @edits-asked=${this.#editsAsked}
         >${
-          selection.kind === "stretch"
-            ? html`<button slot="offer" class="link" type="button" @click=${this.#graceLine}>Grace these notes</button>`
-            : nothing
+          selection.kind === "note"
+            ? nothing
+            : html`<button slot="offer" class=${`link of-${selection.kind}`} type="button" @click=${this.#graceLine}>${selection.kind === "nothing" ? "Grace the line" : "Grace these notes"}</button>`
         }</reading-line
       >`;
   }
