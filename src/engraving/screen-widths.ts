@@ -2,7 +2,6 @@ import { barList } from "../score/bar-list.ts";
 import type { Frame } from "../score/frame.ts";
 import type { LineEvent } from "../score/like-events.ts";
 import type { Line, Score } from "../score/score.ts";
-import type { BarContext } from "./bar-context.ts";
 import { barSigns } from "./bar-signs.ts";
 import { barContextOf, eventsOf } from "./part-facts.ts";
 import { placedOnDesk, spacingOf } from "./placing.ts";
@@ -60,21 +59,8 @@ function widthOf(score: Score, line: Line, bar: number): number {
   return width;
 }
 
-/** By the context's name: after most edits the bar after the edited one stands in the same context as before. */
-const inContext = new WeakMap<readonly LineEvent[], Map<string, number>>();
-
 function leastWidth(score: Score, line: Line, bar: number, events: readonly LineEvent[]): number {
   const context = barContextOf(score, line, bar, { spacing: "desk", width: LEAST, firstInSystem: bar === 0, lastInSystem: false });
-  const widths = inContext.get(events) ?? new Map<string, number>();
-  inContext.set(events, widths);
-  const name = JSON.stringify(context);
-  const width = widths.get(name) ?? measured(events, context);
-  if (widths.size >= KEPT) widths.clear();
-  widths.set(name, width);
-  return width;
-}
-
-function measured(events: readonly LineEvent[], context: BarContext): number {
   const spacing = spacingOf(barSigns(events, context), context);
   let width = LEAST;
   while (width < MOST && !placedOnDesk(spacing, width).fits) width += STEP;
