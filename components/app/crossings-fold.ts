@@ -83,11 +83,11 @@ export class CrossingsFold extends LitElement {
         margin-inline-start: 10px;
       }
       @media (max-width: 599px), (pointer: coarse) {
-        summary,
-        .bars button,
-        .cures button {
-          line-height: 44px;
-          min-inline-size: 32px;
+        summary {
+          padding-block: 10px;
+        }
+        .bars button {
+          min-inline-size: 44px;
         }
       }
     `,

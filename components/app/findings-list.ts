@@ -112,11 +112,21 @@ export class FindingsList extends LitElement {
       }
       .cures {
         display: inline-flex;
-        gap: 16px;
+        flex-wrap: wrap;
+        gap: 0 16px;
         margin-inline-start: 10px;
+      }
+      .cures .link {
+        white-space: nowrap;
       }
       .nothing {
         color: var(--ink-2);
+      }
+      /* The page itself scrolls there, and a list that scrolls inside it would swallow the thumb. */
+      @media (max-width: 599px) {
+        ol {
+          max-block-size: none;
+        }
       }
     `,
   ];

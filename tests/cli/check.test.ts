@@ -19,16 +19,29 @@ describe("ninefold check", () => {
     expect(run).toMatchObject({ exit: 0, complaint: "" });
     const { findings } = JSON.parse(run.output) as CheckReport;
     expect(findings.filter(({ kind }) => kind !== "crossing")).toEqual([
-      { kind: "rest", bar: 16, message: "The chanter cannot rest here. Hold E, or mark a cut-off." },
-      { kind: "like-notes", bar: 17, message: "Two Fs with nothing between them sound as one. A G gracenote divides them." },
+      {
+        kind: "rest",
+        bar: 16,
+        message: "The chanter cannot rest here. Hold E, or mark a cut-off.",
+        cures: ["Hold E", "Drone note high A", "Fill with F", "Mark a cut-off"],
+      },
+      {
+        kind: "like-notes",
+        bar: 17,
+        message: "Two Fs with nothing between them sound as one. A G gracenote divides them.",
+        cures: ["Add it", "Tie them"],
+      },
     ]);
     const crossing = findings.find(({ message }) => message.startsWith("From D to E,"));
-    expect(crossing).toMatchObject({ kind: "crossing", notes: ["c", "b", "low-a", "low-g"] });
+    expect(crossing).toMatchObject({ kind: "crossing", notes: ["c", "b", "low-a", "low-g"], cures: ["Cover it with a G gracenote"] });
   });
 
   it("says it in words without --json", async () => {
     const run = await ninefold(["check", "examples/paper-lantern-weather.json"]);
-    expect(run.output.split("\n")[0]).toBe("Bar 16: The chanter cannot rest here. Hold E, or mark a cut-off.");
+    expect(run.output.split("\n").slice(0, 2)).toEqual([
+      "Bar 16: The chanter cannot rest here. Hold E, or mark a cut-off.",
+      "  Hold E · Drone note high A · Fill with F · Mark a cut-off",
+    ]);
     const alone = (await ninefold(["check", "examples/the-long-light.json"])).output.split("\n");
     expect(alone.slice(0, 3)).toEqual(["Nothing to look at.", "", "Finger changes on which another note can sound:"]);
     expect(alone.filter((one) => one.includes("From D to E, "))).toHaveLength(1);

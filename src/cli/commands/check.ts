@@ -15,6 +15,8 @@ export interface CheckReport {
     readonly message: string;
     /** Of a crossing: the notes that can sound, the nearest to the note before first. */
     readonly notes?: readonly PlainNote[];
+    /** What can be done, most usual first, as the app offers it. */
+    readonly cures: readonly string[];
   }[];
 }
 
@@ -26,11 +28,12 @@ export const command: Command = {
   async run({ positionals, flags }, { resolvePath }) {
     const [sketch] = positionals as readonly [string];
     const score = await readSketch(resolvePath(sketch), sketch);
-    const findings = check(score).map(({ kind, address, message, notes }) => ({
+    const findings = check(score).map(({ kind, address, message, notes, cures }) => ({
       kind,
       bar: barNumber(score, address.bar),
       message,
       ...(notes === undefined ? {} : { notes }),
+      cures: cures.map(({ label }) => label),
     }));
     return flags.has("json") ? JSON.stringify({ findings } satisfies CheckReport) : inWords({ findings });
   },
@@ -38,7 +41,9 @@ export const command: Command = {
 
 /** Crossings come last, each once with all its bars: every tune has them, and they must not hide the rest. */
 function inWords({ findings }: CheckReport): string {
-  const others = findings.filter(({ kind }) => kind !== "crossing").map(({ bar, message }) => `Bar ${bar}: ${message}`);
+  const others = findings
+    .filter(({ kind }) => kind !== "crossing")
+    .flatMap(({ bar, message, cures }) => [`Bar ${bar}: ${message}`, ...(cures.length === 0 ? [] : [`  ${cures.join(" · ")}`])]);
   const crossings = new Map<string, Set<number>>();
   for (const { kind, bar, message } of findings) {
     if (kind === "crossing") crossings.set(message, (crossings.get(message) ?? new Set()).add(bar));
