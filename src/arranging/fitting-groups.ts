@@ -3,12 +3,9 @@ import type { Embellishment } from "../pipes/embellishment.ts";
 import { embellishmentsBetween } from "../pipes/embellishments.ts";
 import { type FingeringTable, fingeringTable } from "../pipes/fingering-table.ts";
 import { lettersOfGracenotes } from "../pipes/gracenote-letters.ts";
-import { GRACENOTE_SECONDS } from "../pipes/gracenote-seconds.ts";
+import { leastSecondsFor } from "../pipes/group-time.ts";
 import type { PipeSetup } from "../pipes/pipe-setup.ts";
 import { type GracePlace, notesBefore } from "./grace-place.ts";
-
-/** A note is to last so many times its group. *Source:* common practice. */
-const TIMES_ITS_GROUP = 2;
 
 /**
  * The embellishments that fit on a note, the most usual first: those the fingers can do whichever way playing reaches it, and for which the
@@ -49,7 +46,7 @@ function spelling({ gracenotes }: Embellishment): string {
 
 /** Whether a note, and the one that gives the time, last twice as long as gracenotes take. */
 export function hasTime(place: GracePlace, { gracenotes, placement }: Pick<Embellishment, "gracenotes" | "placement">): boolean {
-  const needed = gracenotes.length * GRACENOTE_SECONDS * TIMES_ITS_GROUP;
+  const needed = leastSecondsFor(gracenotes);
   const givers = placement === "before-beat" ? place.before.map((before) => before?.seconds ?? place.seconds) : [];
   return [place.seconds, ...givers].every((lasts) => lasts >= needed);
 }

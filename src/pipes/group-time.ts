@@ -14,6 +14,11 @@ export function groupSeconds(gracenotes: readonly PlainNote[]): Seconds {
   return seconds(gracenotes.length * GRACENOTE_SECONDS);
 }
 
+/** How long a note has to last for gracenotes to have time in it, seconds: twice as long as they take. */
+export function leastSecondsFor(gracenotes: readonly PlainNote[]): number {
+  return groupSeconds(gracenotes) * TIMES_ITS_GROUP - ROUNDING;
+}
+
 /** How long the notes are that a group stands between, with all they are tied to. */
 export interface GroupRoom {
   /** The note it leads into. */
@@ -27,7 +32,7 @@ export interface GroupRoom {
  * Null when both last twice as long as the group.
  */
 export function shortNote(gracenotes: readonly PlainNote[], room: GroupRoom): "note" | "before" | null {
-  const needed = groupSeconds(gracenotes) * TIMES_ITS_GROUP - ROUNDING;
+  const needed = leastSecondsFor(gracenotes);
   if (room.note < needed) return "note";
   const gives = placementOf(gracenotes) === "before-beat" && room.before !== null;
   return gives && (room.before as number) < needed ? "before" : null;
