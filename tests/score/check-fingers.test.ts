@@ -62,7 +62,10 @@ describe("a crossing", () => {
     const covered = cure(score, finding, "Cover it with a G gracenote");
     expect(asText(covered)).toBe("d4! {g}e4");
     const [left] = ofKind(covered, "crossing");
-    expect(left === undefined || left.message !== finding?.message).toBe(true);
+    expect(left?.message).toBe(
+      "From D to E with a G gracenote, fingers that do not move as one sound C, B, low A or low G, unless the upper index is off first.",
+    );
+    expect(left?.cures).toEqual([]);
   });
 
   it("of a cross-fingered note goes by its way in and its way out as the piper fingers it", () => {
@@ -112,6 +115,14 @@ describe("a rest the chanter cannot make", () => {
     const [finding] = ofKind(pipeSketch("d8! | z8 | f8"), "rest");
     expect(finding?.cures[0]?.label).toBe("Mark a cut-off");
     expect(finding?.message).toBe("The chanter cannot rest here. Mark a cut-off, or hold D.");
+  });
+
+  it("at the end of a repeat is held up to where playing goes back, over bar lines too", () => {
+    const score = applied(pipeSketch("e4! d2 z2 | z8"), [{ kind: "repeat", range: { first: 0, last: 1 }, on: true }]);
+    const [finding, another] = ofKind(score, "rest");
+    expect(another).toBeUndefined();
+    expect(finding?.address).toMatchObject({ bar: 0, at: 2880 });
+    expect(asText(cure(score, finding, "Hold D"))).toBe("e4! d2- d2- | d8");
   });
 
   it("between like notes is held with a gracenote that divides them", () => {
