@@ -45,7 +45,9 @@ async function eightPlainNotes(): Promise<void> {
   await hand.page.getByRole("button", { name: "Sketches" }).click();
   await hand.page.getByRole("button", { name: "New sketch" }).click();
   await expect.poll(() => hand.title()).toBe("Untitled");
+  await hand.goTo(0, 0);
   await hand.press("1", ..."BEBEBEBE");
+  await expect.poll(async () => await hand.spoken(1, 2880)).toMatch(/ E, /);
   await hand.goTo(0, 0);
   await hand.press("Escape", "s", "Shift+PageDown", "Shift+End");
 }
