@@ -8,14 +8,7 @@ import { shownBandA } from "../../src/pitch/reference-pitch.ts";
 import type { Hertz } from "../../src/units/hertz.ts";
 import { shownHertz } from "../../src/units/shown.ts";
 import "../shared/filled-blank.ts";
-import "./band-a-panel.ts";
-import "./chanter-panel.ts";
-import "./cross-fingering-panel.ts";
-import "./drones-panel.ts";
-import "./fingering-panel.ts";
-import "./keys-in-reach.ts";
-import "./low-a-panel.ts";
-import "./scale-panel.ts";
+import { panelsLoaded } from "./load-panels.ts";
 import { type BandAChangedEvent, bandAChanged, type SetupChangedEvent, setupChanged } from "./setup-events.ts";
 
 /**
@@ -35,6 +28,8 @@ export class SetupSentence extends LitElement {
   constructor() {
     super();
     this.key = null;
+    this.addEventListener("pointerenter", panelsLoaded);
+    this.addEventListener("focusin", panelsLoaded);
   }
 
   static override styles = css`

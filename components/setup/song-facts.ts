@@ -5,11 +5,7 @@ import type { BarRange } from "../../src/score/edit.ts";
 import type { Score } from "../../src/score/score.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import "../shared/filled-blank.ts";
-import "./bar-panel.ts";
-import "./credits-panel.ts";
-import "./key-panel.ts";
-import "./meter-panel.ts";
-import "./tempo-panel.ts";
+import { panelsLoaded } from "./load-panels.ts";
 import { tempoInWords } from "./tempo-words.ts";
 
 /**
@@ -40,6 +36,12 @@ export class SongFacts extends LitElement {
       }
     `,
   ];
+
+  constructor() {
+    super();
+    this.addEventListener("pointerenter", panelsLoaded);
+    this.addEventListener("focusin", panelsLoaded);
+  }
 
   override render() {
     const { score, chosen } = this;

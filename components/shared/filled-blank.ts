@@ -123,7 +123,19 @@ export class FilledBlank extends LitElement {
     if (changed.has("open") && this.open) {
       this.#place();
       this.#focusFirst();
+      void this.#whenThere();
     }
+  }
+
+  /** A panel that is still being fetched is put in its place, and given the keys, once it is there. */
+  async #whenThere(): Promise<void> {
+    const missing = [...this.children].filter((child) => child.matches(":not(:defined)"));
+    if (missing.length === 0) return;
+    await Promise.all(missing.map(({ localName }) => customElements.whenDefined(localName)));
+    await Promise.all(missing.map((child) => (child as LitElement).updateComplete));
+    if (!this.open) return;
+    this.#place();
+    this.#focusFirst();
   }
 
   get #panel(): HTMLElement {

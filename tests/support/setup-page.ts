@@ -1,4 +1,5 @@
 import "../../components/shared/tokens.css";
+import "../../components/setup/setup-panels.ts";
 import "../../components/setup/setup-sentence.ts";
 import type { SetupSentence } from "../../components/setup/setup-sentence.ts";
 import type { FilledBlank } from "../../components/shared/filled-blank.ts";
