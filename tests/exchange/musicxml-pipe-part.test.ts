@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { musicxmlOfPart } from "../../src/exchange/musicxml-score.ts";
 import { type ChanterName, defaultSetup } from "../../src/pipes/default-setups.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
-import { withCrossFingering } from "../../src/pipes/setup-changes.ts";
+import { withCrossFingering, withFingering } from "../../src/pipes/setup-changes.ts";
 import { concertPitch } from "../../src/pitch/spelling.ts";
 import type { PipeNote } from "../../src/score/bar.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
@@ -102,6 +102,16 @@ describe("a pipe part in MusicXML", () => {
     const setup = withCrossFingering(fullSetup("Bb"), "c-natural", { holes: "X XXX XOXH" });
     const part = partOf([pipeNote("c-natural", 3840)], setup);
     expect(part.texts("//note[1]//hole-closed").join(" ")).toBe("yes yes yes yes yes no yes half");
+  });
+
+  it("of a learner's part shows the holes of every note, as the piper has edited them, and not of tied continuations", () => {
+    const setup = withFingering(fullSetup("Bb"), "d", "X XXX OOOO");
+    const events = [pipeNote("d", 960, { tied: true }), pipeNote("d", 960), pipeNote("e", 960), pipeNote("c-natural", 960)];
+    const line: PipeLine = { kind: "pipes", id: "pipes", name: "Pipes", setup, bars: [{ kind: "pipes", events }] };
+    const score: Score = { ...lanternScore(), frames: [frame()], lines: [line] };
+    const part = xmlReading(musicxmlOfPart(score, line, { charts: "every-note" }));
+    expect([1, 2, 3, 4].map((note) => part.count(`//note[${note}]//hole`))).toEqual([8, 0, 8, 8]);
+    expect(part.texts("//note[1]//hole-closed").join(" ")).toBe("yes yes yes yes no no no no");
   });
 
   it("heads a tune of a medley with its title, type and composer, and says the tempo again", () => {

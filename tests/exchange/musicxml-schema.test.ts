@@ -20,6 +20,13 @@ describe.skipIf(!HAS_SCHEMA)(`MusicXML against the 4.0 schema${SCHEMA_NOTE}`, ()
     for (const line of score.lines) expect(schemaFaults(musicxmlOfPart(score, line)), line.id).toEqual([]);
   });
 
+  it("is valid with every note's holes, and with tunes of a medley", () => {
+    const score = lanternScore();
+    const tune = { title: "Crane Lullaby", tuneType: "Slow air", composer: "Mairi Quern" };
+    const medley = { ...score, frames: score.frames.map((one, bar) => (bar === 2 ? { ...one, tune } : one)) };
+    for (const line of medley.lines) expect(schemaFaults(musicxmlOfPart(medley, line, { charts: "every-note" })), line.id).toEqual([]);
+  });
+
   it("is valid for the part of every player of the catalogue", () => {
     for (const { id } of PLAYERS) {
       const score = lanternScore("B", id, id);
