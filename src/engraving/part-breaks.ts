@@ -1,6 +1,5 @@
 import type { Frame } from "../score/frame.ts";
 import { isShort, meterOffset } from "../score/meter.ts";
-import type { Line } from "../score/score.ts";
 
 /*
  * Where a tune is parted, as its frames say:
@@ -21,13 +20,12 @@ export function beginsPart(frames: readonly Frame[], bar: number): boolean {
 }
 
 /**
- * Whether a bar has to begin a line of staff: sections and tunes do, and for the pipes whatever is repeated, so that the repeat signs stand at
- * both ends of the paper (common practice). A second ending stays with its first.
+ * Whether a bar has to begin a line of staff: sections and tunes do, and whatever is repeated, so that the repeat signs stand at both ends of the
+ * paper, in the band's parts where the piper has them (common practice). A second ending stays with its first.
  */
-export function beginsLine(frames: readonly Frame[], bar: number, kind: Line["kind"]): boolean {
+export function beginsLine(frames: readonly Frame[], bar: number): boolean {
   return withPickup(frames, bar, ({ section, tune, repeatStart, ending }, at) => {
     if (at === 0 || section !== null || tune !== null) return true;
-    if (kind !== "pipes") return false;
     const before = frames[at - 1] as Frame;
     return repeatStart || (before.repeatEnd && !(before.ending === 1 && ending === 2)) || leavesSecondEnding(before, ending);
   });

@@ -179,7 +179,7 @@ function crossFingeredIn(events: readonly LineEvent[]): readonly CrossFingeredNo
 
 /** Whether something new comes after a bar; at the end of a line a repeat that begins on the next is told by a double bar as well. */
 function endsPart(frames: readonly Frame[], bar: number, lastInSystem: boolean): boolean {
-  return beginsPart(frames, bar + 1) || (lastInSystem && beginsLine(frames, bar + 1, "pipes"));
+  return beginsPart(frames, bar + 1) || (lastInSystem && beginsLine(frames, bar + 1));
 }
 
 function closingOf(frames: readonly Frame[], bar: number, partEnds: boolean): Closing {

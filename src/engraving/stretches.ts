@@ -75,7 +75,7 @@ function gathered(score: Score, line: Line): readonly Stretch[] {
 function partsRests(score: Score, line: Line, bar: number): boolean {
   const [before, frame] = [score.frames[bar - 1], score.frames[bar]] as [Frame, Frame];
   return (
-    beginsLine(score.frames, bar, line.kind) ||
+    beginsLine(score.frames, bar) ||
     frame.section !== null ||
     frame.repeatStart ||
     before.repeatEnd ||

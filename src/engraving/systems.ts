@@ -66,7 +66,7 @@ function partsOf(score: Score, line: Line, items: readonly Item[]): readonly (re
   const parts: Item[][] = [];
   for (const item of items) {
     const part = parts.at(-1);
-    if (part === undefined || beginsLine(score.frames, item.stretch.first, line.kind)) parts.push([item]);
+    if (part === undefined || beginsLine(score.frames, item.stretch.first)) parts.push([item]);
     else part.push(item);
   }
   const isIdle = (part: readonly Item[]) => part.every(({ stretch: { first, cue } }) => cue === null && isSilent(score, line, first));
