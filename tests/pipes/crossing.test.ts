@@ -52,6 +52,14 @@ describe("a crossing without gracenotes", () => {
   });
 });
 
+describe("a crossing on a setup whose nine are fingered otherwise", () => {
+  it("goes by that fingering: with the little finger up on D, low G cannot sound on the way to E, and C no more", () => {
+    const edited = { ...setup, fingerings: { ...setup.fingerings, d: "X XXX OOOO" } };
+    expect(between("d", "e", "", edited)).toEqual(["b", "low-a"]);
+    expect(between("d", "e")).toEqual(["c", "b", "low-a", "low-g"]);
+  });
+});
+
 describe("a crossing with gracenotes", () => {
   it("goes from the note before straight to the first gracenote: D to a G gracenote on E moves six fingers, from there to E one", () => {
     const { steps } = crossingOf(setup, "d", "e", ["high-g"]);
