@@ -243,8 +243,11 @@ export class HandOver extends LitElement {
 
   readonly #musicxml = async (): Promise<void> => {
     const { musicxmlOfPart } = await import("../../src/exchange/musicxml-score.ts");
-    const line = this.#chosenLine;
-    this.#out(`${handedFileName(this.score, line)}.musicxml`, musicxmlOfPart(this.score, line, today()), MUSICXML);
+    const { kind, fileName } = this.#handout;
+    // A chart page has no music: the part it belongs to is handed out.
+    const name = kind === "charts" ? handedFileName(this.score, this.#chosenLine) : fileName;
+    const options = { ...today(), charts: kind === "learner" ? "every-note" : "cross-fingered" } as const;
+    this.#out(`${name}.musicxml`, musicxmlOfPart(this.score, this.#chosenLine, options), MUSICXML);
   };
 
   readonly #scoreMusicxml = async (): Promise<void> => {

@@ -1,5 +1,5 @@
 import type { Paper } from "../../engraving/page-drawing.ts";
-import { type Handout, type HandoutKind, handedFileName, handoutKindsFor, handoutOf } from "../../exchange/handouts.ts";
+import { type Handout, type HandoutKind, handoutKindsFor, handoutOf } from "../../exchange/handouts.ts";
 import type { Line, Score } from "../../score/score.ts";
 import { ReadError } from "../../units/read-error.ts";
 import type { Command } from "../command.ts";
@@ -84,8 +84,11 @@ async function filesOf(score: Score, line: Line, handouts: readonly Handout[], f
   }
   if (formats.includes("musicxml")) {
     const { musicxmlOfPart } = await import("../../exchange/musicxml-score.ts");
-    const name = `${handedFileName(score, line)}.musicxml`;
-    files.push({ player: line.id, kind: "part", format: "musicxml", name, content: musicxmlOfPart(score, line) });
+    // A chart page has no music.
+    for (const { player, kind, fileName } of handouts.filter((one) => one.kind !== "charts")) {
+      const content = musicxmlOfPart(score, line, { charts: kind === "learner" ? "every-note" : "cross-fingered" });
+      files.push({ player, kind, format: "musicxml", name: `${fileName}.musicxml`, content });
+    }
   }
   return files;
 }
