@@ -28,6 +28,9 @@ const ROOM_UNDER_WORDS = 33;
 /** What the bracket of an ending takes over gracenotes, where a part has one. */
 const ENDING_ROOM = 14;
 
+/** And over words. */
+const BRACKET = 17;
+
 /** Clef and signature end where bar 1 begins, so the staff begins so far left of it. */
 const HEAD = 94;
 
@@ -200,7 +203,11 @@ export class PartSheet extends PartElement {
       const reach = staffReach(this.score, line);
       const endings = hasEndings(this.score) ? ENDING_ROOM : 0;
       this.#extra = {
-        above: Math.max(endings, reach.above - ROOM_ABOVE, reach.words - STAFF_TOP + 2),
+        above: Math.max(
+          endings,
+          reach.above - ROOM_ABOVE,
+          reach.words === 0 ? 0 : reach.words + (endings > 0 ? BRACKET : 0) - STAFF_TOP + 2,
+        ),
         below: Math.max(0, reach.below - ROOM_BELOW, syllableReach(reach) - ROOM_UNDER_WORDS),
         syllableBaseline: deskSyllableBaseline(reach),
       };

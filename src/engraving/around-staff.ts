@@ -109,7 +109,7 @@ function widthOf(syllable: string): number {
 function chartGroup(sign: BarSign, x: number, barWidth: number, sky: Skyline): MarkGroup | null {
   if (sign.holes === null) return null;
   const left = Math.max(2, Math.min(x, barWidth - CHART_WIDTH - 3));
-  const bottom = sky.topOver(left - 3, left + CHART_WIDTH + 3, -3) - CLEAR;
+  const bottom = sky.topOver(left - 1, left + CHART_WIDTH + 1, -3) - CLEAR;
   return groupOf("holes", sign.eventAt, holeChart(sign.holes, left, bottom - CHART_HEIGHT / 2));
 }
 

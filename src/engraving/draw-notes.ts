@@ -127,10 +127,10 @@ function dotMarks(sign: BarSign, x: number, clef: Clef, after: number): readonly
   return [...new Set(ys)].map((y) => ({ kind: "glyph", code: SIGN.dot, x: left, y, scale: 1 }));
 }
 
-/** A rest sign with its dots; a rest for the whole bar stands in the middle of it, but never before `x`, where a repeat sign may end. */
-export function drawRest(sign: BarSign, x: number, barWidth: number): readonly Mark[] {
+/** A rest sign with its dots; one for the whole bar stands in the middle of what signs at either end leave of it, never before `x`. */
+export function drawRest(sign: BarSign, x: number, middle: number): readonly Mark[] {
   const code = restCode(sign);
-  const left = hundredths(sign.wholeBar ? Math.max(x, (barWidth - glyphWidth(code)) / 2) : x);
+  const left = hundredths(sign.wholeBar ? Math.max(x, middle - glyphWidth(code) / 2) : x);
   const y = (sign.value.base === 1 ? 1 : 2) * STAFF_SPACE;
   const rest: Mark = { kind: "glyph", code, x: left, y, scale: 1 };
   if (sign.value.dots === 0) return [rest];

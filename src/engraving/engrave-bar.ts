@@ -9,8 +9,8 @@ import { boxAround, groupOf } from "./boxes.ts";
 import { drawNotes, drawRest } from "./draw-notes.ts";
 import type { BarDrawing, Box, Mark, MarkGroup } from "./drawing.ts";
 import { gracenoteMarks } from "./gracenotes.ts";
-import { placedOnDesk, placedOnPage, spacingOf } from "./placing.ts";
-import { clefOf, stemsOf, topY } from "./rooms.ts";
+import { placedOnDesk, placedOnPage, type Spacing, spacingOf } from "./placing.ts";
+import { AFTER_BAR_LINE, CLOSING_ROOM, clefOf, stemsOf, topY } from "./rooms.ts";
 import { Skyline } from "./skyline.ts";
 import { tieComingIn, tieGroups } from "./ties.ts";
 import { tupletMarks } from "./tuplet-marks.ts";
@@ -63,7 +63,7 @@ function engraved(events: readonly LineEvent[], context: BarContext): BarDrawing
     const group = groupOf(
       isRest ? "rest" : "note",
       sign.eventAt,
-      isRest ? drawRest(sign, x, context.width) : (drawn.notes[index] as Mark[]),
+      isRest ? drawRest(sign, x, middleOf(spacing, context.width)) : (drawn.notes[index] as Mark[]),
     );
     const before = gracenotes[index];
     if (before) {
@@ -93,6 +93,11 @@ function engraved(events: readonly LineEvent[], context: BarContext): BarDrawing
     closingGroup(context),
   );
   return { width: context.width, groups, box: boxAround(groups.map((group) => group.box)) };
+}
+
+/** The middle of a bar between whatever stands at its beginning and its end. */
+function middleOf({ opening, closing }: Spacing, width: number): number {
+  return (opening - AFTER_BAR_LINE + width - (closing - CLOSING_ROOM.plain)) / 2;
 }
 
 /** A sign's gracenotes, ending before its head or its accidental. */

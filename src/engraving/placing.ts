@@ -142,11 +142,12 @@ function distancesOf(signs: readonly BarSign[], rooms: readonly Room[], clef: Cl
     const ledgers = hasLedger(signBefore, clef) && hasLedger(sign, clef) ? LEDGERS : 0;
     distances.push({ from: index - 1, to: index, least: before.after + Math.max(LEAST_GAP, chordTie, ledgers) + room.before });
   }
-  distances.push(...wordDistances(rooms.map(({ syllable }) => syllable)), ...wordDistances(rooms.map(({ chord }) => chord)));
+  const rows = [rooms.map(({ syllable }) => syllable), rooms.map(({ chord }) => chord), rooms.map(({ chart }) => chart)];
+  distances.push(...rows.flatMap(wordDistances));
   return distances.sort((one, other) => one.to - other.to);
 }
 
-/** In a row of words each must end before the next begins; a width of 0 is no word. */
+/** In a row of words or charts each must end before the next begins; a width of 0 is none. */
 function wordDistances(widths: readonly number[]): readonly Distance[] {
   const distances: Distance[] = [];
   let last = -1;

@@ -6,6 +6,7 @@ import type { BeamGroup } from "./beam-groups.ts";
 import { STAFF_HEIGHT, STAFF_SPACE } from "./drawing.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
 import { gracenotesWidth } from "./gracenotes.ts";
+import { CHART_WIDTH } from "./hole-chart.ts";
 import { meterStrip, signatureStrip, staffY } from "./signature.ts";
 import { textWidth } from "./text-width.ts";
 
@@ -21,6 +22,8 @@ export interface Room {
   readonly syllable: number;
   /** The chord over it, or over the time until the next sign; 0 where none is. */
   readonly chord: number;
+  /** The chart over it, on pages: there charts that follow each other stand side by side. */
+  readonly chart: number;
 }
 
 /** Whether the stem of a sign goes up. */
@@ -45,6 +48,9 @@ export const LEAST_GAP = 2;
 export const AFTER_BAR_LINE = 3;
 
 const BETWEEN_WORDS = 4;
+
+/** More than the hands of one chart are apart, so that two are not read as one. */
+const BETWEEN_CHARTS = 8;
 
 /** What each kind of bar line takes at the end of its bar. */
 export const CLOSING_ROOM = { plain: 4, double: 6, final: 7, repeat: 12 } as const;
@@ -92,6 +98,7 @@ export function roomsOf(
   return signs.map((sign, index) => ({
     ...roomOf(sign, stems[index] ?? "down", beamed.has(index), clefOf(context)),
     chord: chordRoom(sign, signs[index + 1], context),
+    chart: sign.holes !== null && context.charts === "cross-fingered" && context.spacing === "page" ? CHART_WIDTH + BETWEEN_CHARTS : 0,
   }));
 }
 
@@ -106,7 +113,7 @@ export function restCode({ value }: BarSign): number {
   return SIGN.wholeRest + Math.log2(value.base);
 }
 
-function roomOf(sign: BarSign, stem: Stem, isBeamed: boolean, clef: Clef): Omit<Room, "chord"> {
+function roomOf(sign: BarSign, stem: Stem, isBeamed: boolean, clef: Clef): Omit<Room, "chord" | "chart"> {
   const dot = sign.value.dots * (glyphWidth(SIGN.dot) + 3.5);
   const syllable = Math.max(0, ...sign.syllables.map((one) => syllableWidth(one)));
   if (sign.heads.length === 0) return { before: 0, accidentals: 0, after: glyphWidth(restCode(sign)) + dot, syllable };
