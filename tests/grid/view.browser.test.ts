@@ -88,7 +88,7 @@ describe("what is heard", () => {
     const score = edited(place(0, 0, 4, "e"), place(0, 4, 4, "high-g-sharp"), { kind: "cut-off", at: at(0, 4), on: true });
     const grid = await GridHarness.open(score, { findings: [finding] });
     expect(grid.spoken(0, 4)).toBe(
-      "Bar 1, beat 3. High G sharp, leading tone, two beats. A sharp 5, 12 cents low. Cut-off after it. Finding 1.",
+      "Bar 1, beat 3. High G sharp, leading tone, two beats. A sharp 5, 12 cents low. Low A can sound on the way. Cut-off after it. Finding 1.",
     );
     expect(grid.spoken(0, 2)).toBe("Bar 1, beat 2. E, held.");
     expect(grid.spoken(1, 6)).toBe("Bar 2, beat 4. Low A, empty.");
