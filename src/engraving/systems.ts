@@ -142,6 +142,9 @@ function lastBar(items: readonly Item[]): number {
   return (items.at(-1) as Item).stretch.last;
 }
 
+/** Bars still stand at ease in a line that is so many times as full as by themselves. */
+const AT_EASE = 1.15;
+
 /** What it costs to have the stretches from `from` up to `to` on one line; null where they do not fit. One alone always does. */
 function costOfLine(
   frames: readonly Frame[],
@@ -155,7 +158,8 @@ function costOfLine(
   const natural = chosen.reduce((sum, { widths }) => sum + widths.natural, 0);
   const pressed = chosen.reduce((sum, { widths }) => sum + widths.pressed, 0);
   const count = countOf(frames, chosen);
-  if (chosen.length > 1 && (count > filling.most || (filling.manner === "pressed" ? pressed : natural) > room)) return null;
+  const fits = pressed <= room && (filling.manner === "pressed" || natural <= room * AT_EASE);
+  if (chosen.length > 1 && (count > filling.most || !fits)) return null;
   const isLast = to === items.length;
   const crowded = 10 * Math.max(0, natural / room - 1);
   const shape = filling.wanted === null ? costOfFilling(natural / room, count, isLast) : costOfCount(count, filling.wanted, isLast);
