@@ -1,10 +1,11 @@
-import { css, html, LitElement } from "lit";
+import { css, html, LitElement, type PropertyValues } from "lit";
 import { live } from "lit/directives/live.js";
 import { CROSS_FINGERED_NOTES, type CrossFingeredNote } from "../../src/pipes/chanter-note.ts";
 import { crossFingeringEntry, UNMEASURED_CENTS } from "../../src/pipes/cross-fingerings.ts";
+import { fingeringRefusal } from "../../src/pipes/fingering-words.ts";
 import { leadingToneOf } from "../../src/pipes/leading-tone.ts";
 import { noteName, spokenNote } from "../../src/pipes/note-names.ts";
-import type { CrossFingering, PipeSetup } from "../../src/pipes/pipe-setup.ts";
+import type { CrossFingering, Holes, PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { withCrossFingering } from "../../src/pipes/setup-changes.ts";
 import { setupFault } from "../../src/pipes/setup-fault.ts";
 import { equalCentsOf, tunerReading } from "../../src/pipes/tuner-cents.ts";
@@ -25,17 +26,20 @@ import { setupPanel } from "./setup-styles.ts";
  * @fires setup-changed
  */
 export class CrossFingeringPanel extends LitElement {
-  static override properties = { setup: { attribute: false }, key: { attribute: false }, refusal: { state: true } };
+  static override properties = { setup: { attribute: false }, key: { attribute: false }, refusal: { state: true }, draft: { state: true } };
 
   declare setup: PipeSetup;
   /** The concert key in force, or null where no music is at hand. */
   declare key: Key | null;
   declare private refusal: string;
+  /** Holes that another note has, shown until the next press leads on from them. */
+  declare private draft: { readonly note: CrossFingeredNote; readonly holes: Holes } | null;
 
   constructor() {
     super();
     this.key = null;
     this.refusal = "";
+    this.draft = null;
   }
 
   static override styles = [
@@ -69,6 +73,10 @@ export class CrossFingeringPanel extends LitElement {
     `,
   ];
 
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has("setup")) this.draft = null;
+  }
+
   override render() {
     return html`<p class="say">Tick one once you have tried it on this chanter with this reed; then it is offered. C and C natural are often not both in tune.</p>
       ${this.#leadingTone()}
@@ -88,13 +96,14 @@ export class CrossFingeringPanel extends LitElement {
     const entry = crossFingeringEntry(note);
     const others = entry.holes.filter((holes) => holes !== own.holes);
     const change = (part: Partial<CrossFingering>) => this.#change(note, part);
+    const holes = this.draft?.note === note ? this.draft.holes : own.holes;
     return html`<div class="note">
       <label class="tick"
         ><input type="checkbox" .checked=${own.speaks} @change=${(event: Event) => change({ speaks: (event.target as HTMLInputElement).checked })} />
         <span><span class="name">${noteName(note)}</span> speaks</span></label
       >
       <div class="row">
-        <hole-row label=${spokenNote(note)} holes=${own.holes} @holes-changed=${(event: HolesChangedEvent) => change({ holes: event.detail.holes })}></hole-row>
+        <hole-row label=${spokenNote(note)} holes=${holes} @holes-changed=${(event: HolesChangedEvent) => change({ holes: event.detail.holes })}></hole-row>
         <label class="cents cap"
           >tuner, low A at 0
           <input type="number" step="any" aria-label="${spokenNote(note)}, cents on the tuner" .value=${live(String(rounded(tunerReading(note, own.cents), 1)))}
@@ -117,6 +126,13 @@ export class CrossFingeringPanel extends LitElement {
       this.refusal = `That is out of the chanter’s reach for ${noteName(note)}. It was left as it was.`;
       return;
     }
+    const alike = change.holes === undefined ? null : fingeringRefusal(this.setup, note, change.holes);
+    if (alike !== null && change.holes !== undefined) {
+      this.draft = { note, holes: change.holes };
+      this.refusal = `${alike} It is not kept like this.`;
+      return;
+    }
+    this.draft = null;
     this.refusal = "";
     this.dispatchEvent(setupChanged(changed));
   }

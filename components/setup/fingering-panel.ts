@@ -1,4 +1,4 @@
-import { css, html, LitElement } from "lit";
+import { css, html, LitElement, type PropertyValues } from "lit";
 import { NINE_NOTES, type PlainNote } from "../../src/pipes/chanter-note.ts";
 import { fingeringConsequence, fingeringRefusal } from "../../src/pipes/fingering-words.ts";
 import { PLAIN_FINGERINGS } from "../../src/pipes/fingerings.ts";
@@ -12,20 +12,28 @@ import { panel } from "./panel-styles.ts";
 import { setupChanged } from "./setup-events.ts";
 import { setupPanel } from "./setup-styles.ts";
 
+interface Draft {
+  readonly note: PlainNote;
+  readonly holes: Holes;
+  /** Why they are not kept. */
+  readonly refusal: string;
+}
+
 /**
  * How the piper fingers the nine, highest first as the rows of the grid are.
  *
  * @fires setup-changed
  */
 export class FingeringPanel extends LitElement {
-  static override properties = { setup: { attribute: false }, refusal: { state: true } };
+  static override properties = { setup: { attribute: false }, draft: { state: true } };
 
   declare setup: PipeSetup;
-  declare private refusal: string;
+  /** Holes that cannot be kept as they are, shown until the next press leads on from them: a way from one fingering to another may pass a third. */
+  declare private draft: Draft | null;
 
   constructor() {
     super();
-    this.refusal = "";
+    this.draft = null;
   }
 
   static override styles = [
@@ -59,15 +67,19 @@ export class FingeringPanel extends LitElement {
     `,
   ];
 
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has("setup")) this.draft = null;
+  }
+
   override render() {
     return html`<p class="say">Press a hole: closed, open, half. Finger changes, gracenotes and charts go by what stands here.</p>
       <dl class="notes">${NINE_NOTES.toReversed().map((note) => this.#note(note))}</dl>
-      <p class="refusal" role="status">${this.refusal}</p>
+      <p class="refusal" role="status">${this.draft === null ? "" : `${this.draft.refusal} It is not kept like this.`}</p>
       <p class="source">Half-holed notes are not in tune on most Highland chanters: common practice.</p>`;
   }
 
   #note(note: PlainNote) {
-    const holes = this.setup.fingerings[note];
+    const holes = this.draft?.note === note ? this.draft.holes : this.setup.fingerings[note];
     const usual = PLAIN_FINGERINGS[note];
     const consequence = fingeringConsequence(this.setup, note);
     return html`<dt>${noteName(note)}</dt>
@@ -86,7 +98,7 @@ export class FingeringPanel extends LitElement {
 
   #change(note: PlainNote, holes: Holes): void {
     const refusal = fingeringRefusal(this.setup, note, holes);
-    this.refusal = refusal ?? "";
+    this.draft = refusal === null ? null : { note, holes, refusal };
     if (refusal === null) this.dispatchEvent(setupChanged(withFingering(this.setup, note, holes)));
   }
 }

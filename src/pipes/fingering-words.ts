@@ -19,8 +19,8 @@ export function fingeringWords(setup: PipeSetup): string {
   return own.length > 3 ? `your way on ${own.length} notes` : `as usual but for ${listed(own, "and")}`;
 }
 
-/** Why a note may not be fingered so, or null: two of the nine would be fingered alike. */
-export function fingeringRefusal(setup: PipeSetup, note: PlainNote, holes: Holes): string | null {
+/** Why a note may not be fingered so, or null: two notes would be fingered alike. */
+export function fingeringRefusal(setup: PipeSetup, note: ChanterNote, holes: Holes): string | null {
   const alike = CHANTER_NOTES.find((other) => other !== note && holesOf(setup, other) === holes);
   if (alike === undefined) return null;
   if (isCrossFingered(alike)) return `So fingered, ${noteName(note)} would be ${noteName(alike)}. Change that one first.`;

@@ -30,5 +30,6 @@ test("low A with its first finger off is no longer divided by a G gracenote, whi
 test("two notes of the nine cannot be fingered alike, nor one like a cross-fingered note", () => {
   expect(fingeringRefusal(USUAL, "low-g", "X XXX XXXO")).toBe("So fingered, low G would be low A: two notes cannot be fingered alike.");
   expect(fingeringRefusal(USUAL, "c", "X XXX XOXX")).toBe("So fingered, C would be C natural. Change that one first.");
+  expect(fingeringRefusal(USUAL, "c-natural", "X XXX XOOX")).toBe("So fingered, C natural would be C: two notes cannot be fingered alike.");
   expect(fingeringRefusal(USUAL, "d", "X XXX OOOO")).toBeNull();
 });

@@ -220,6 +220,24 @@ describe("cross-fingerings", () => {
     }
   });
 
+  test("are not fingered as another note is, and come past such holes", async () => {
+    const page = await SetupPage.open(defaultSetup("B"));
+    const panel = await page.openPanel("Cross-fingerings");
+    const press = async (finger: string) => {
+      panel.querySelector("hole-row")?.shadowRoot?.querySelector<HTMLButtonElement>(`button[aria-label^="${finger}:"]`)?.click();
+      await page.settled();
+      await (panel.querySelector("hole-row") as LitElement).updateComplete;
+    };
+    await press("lower ring");
+    expect(page.said("Cross-fingerings")).toContain(
+      "So fingered, C natural would be C: two notes cannot be fingered alike. It is not kept like this.",
+    );
+    expect(page.element.setup.crossFingerings[0]?.holes).toBe("X XXX XOXX");
+    await press("lower ring");
+    expect(page.element.setup.crossFingerings[0]?.holes).toBe("X XXX XOHX");
+    expect(page.said("Cross-fingerings")).not.toContain("not kept");
+  });
+
   test("take another fingering in use, and a tuner's reading", async () => {
     const page = await SetupPage.open(defaultSetup("B"));
     await page.openPanel("Cross-fingerings");
@@ -317,6 +335,17 @@ describe("fingering the nine", () => {
     await page.openPanel("Fingerings");
     await press(page, "low G", "lower little");
     expect(page.setups).toEqual([]);
-    expect(page.said("Fingerings")).toContain("So fingered, low G would be low A: two notes cannot be fingered alike.");
+    expect(page.said("Fingerings")).toContain(
+      "So fingered, low G would be low A: two notes cannot be fingered alike. It is not kept like this.",
+    );
+  });
+
+  test("comes past holes that another note has: low G with its little finger half on is two presses away, low A between", async () => {
+    const page = await SetupPage.open(defaultSetup("B"));
+    await page.openPanel("Fingerings");
+    await press(page, "low G", "lower little");
+    await press(page, "low G", "lower little");
+    expect(page.setups.map(({ fingerings }) => fingerings["low-g"])).toEqual(["X XXX XXXH"]);
+    expect(page.said("Fingerings")).not.toContain("not kept");
   });
 });
