@@ -10,7 +10,10 @@ import { element, elementWith, type XmlElement } from "./xml.ts";
 /** Each clef's sign and the staff line it stands on, counted from below. */
 const CLEFS: Readonly<Record<Clef, readonly [sign: string, line: number]>> = { treble: ["G", 2], alto: ["C", 3], bass: ["F", 4] };
 
-/** What a bar says of key, meter and transposition where it differs from the bar before; all of it, and the clef, in the first. Null where nothing does. */
+/**
+ * What a bar says of key, meter and transposition where it differs from the bar before; all of it, and the clef, in the first; and how many silent
+ * bars are read as one rest from here. Null where there is nothing to say.
+ */
 export function attributesElement(part: Part, bar: number): XmlElement | null {
   const [before, here] = [bar === 0 ? null : readingAt(part, bar - 1), readingAt(part, bar)];
   const changed = <Value>(pick: (reading: Reading) => Value): boolean =>
@@ -21,6 +24,7 @@ export function attributesElement(part: Part, bar: number): XmlElement | null {
     changed(({ meter }) => meter) ? element("time", element("beats", here.meter.beats), element("beat-type", here.meter.unit)) : null,
     before === null ? clefElement(part) : null,
     changed(({ transposition }) => transposition) ? transposeElement(part, here.transposition, before === null) : null,
+    longRestElement(part, bar),
   ].filter((child) => child !== null);
   return children.length === 0 ? null : element("attributes", ...children);
 }
@@ -63,4 +67,10 @@ function transposeElement({ line }: Part, { diatonic, chromatic }: Transposition
     element("chromatic", chromatic - 12 * octaves + 0),
     octaves === 0 ? null : element("octave-change", octaves),
   );
+}
+
+/** Each of the bars still has its own rest; readers draw them as one. */
+function longRestElement({ restsFrom }: Part, bar: number): XmlElement | null {
+  const count = restsFrom.get(bar);
+  return count === undefined ? null : element("measure-style", element("multiple-rest", count));
 }

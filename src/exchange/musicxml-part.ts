@@ -14,6 +14,8 @@ export interface Part {
   /** `P1`, `P2`: unique in the file. */
   readonly id: string;
   readonly charts: PartStyle["charts"];
+  /** How many silent bars are read as one rest, by the bar they begin with. Empty where other parts stand beside this one. */
+  readonly restsFrom: ReadonlyMap<number, number>;
 }
 
 /** What to add to the written pitch to get the sounding one. Its chromatic part is the same in every bar of a part; a respelled key may move the other. */

@@ -1,4 +1,5 @@
 import { type PartStyle, PLAIN_STYLE } from "../engraving/part-style.ts";
+import { stretchesOf } from "../engraving/stretches.ts";
 import type { Line, Score } from "../score/score.ts";
 import { identificationElement, partListElement } from "./musicxml-head.ts";
 import { measureElements } from "./musicxml-measures.ts";
@@ -34,7 +35,15 @@ export function musicxmlOfPart(score: Score, line: Line, options: MusicxmlOption
 }
 
 function documentOf(score: Score, lines: readonly Line[], { encodingDate, charts = PLAIN_STYLE.charts }: MusicxmlOptions): string {
-  const parts = lines.map((line, index): Part => ({ score, line, id: `P${index + 1}`, charts }));
+  const parts = lines.map(
+    (line, index): Part => ({
+      score,
+      line,
+      id: `P${index + 1}`,
+      charts,
+      restsFrom: lines.length > 1 ? new Map() : longRests(score, line),
+    }),
+  );
   return xmlDocument(
     DOCUMENT_TYPE,
     elementWith(
@@ -46,4 +55,10 @@ function documentOf(score: Score, lines: readonly Line[], { encodingDate, charts
       ...parts.map((part) => elementWith("part", { id: part.id }, ...measureElements(part))),
     ),
   );
+}
+
+/** The silent bars that the printed part gathers in one rest: how many, by the first of them. */
+function longRests(score: Score, line: Line): ReadonlyMap<number, number> {
+  const long = stretchesOf(score, line).filter(({ first, last }) => last > first);
+  return new Map(long.map(({ first, last }) => [first, last - first + 1]));
 }

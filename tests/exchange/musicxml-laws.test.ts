@@ -45,6 +45,7 @@ describe("MusicXML of any score", () => {
     fc.assert(
       fc.property(anyScore({ repeats: true }), (score) => {
         expect(schemaFaults(musicxmlOfScore(score))).toEqual([]);
+        for (const line of score.lines) expect(schemaFaults(musicxmlOfPart(score, line, { charts: "every-note" }))).toEqual([]);
       }),
       { seed: SEED, numRuns: cases(60, 3000) },
     );

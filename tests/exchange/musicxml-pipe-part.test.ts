@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { musicxmlOfPart } from "../../src/exchange/musicxml-score.ts";
+import { musicxmlOfPart, musicxmlOfScore } from "../../src/exchange/musicxml-score.ts";
 import { type ChanterName, defaultSetup } from "../../src/pipes/default-setups.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { withCrossFingering, withFingering } from "../../src/pipes/setup-changes.ts";
@@ -8,6 +8,7 @@ import type { PipeNote } from "../../src/score/bar.ts";
 import type { PipeLine, Score } from "../../src/score/score.ts";
 import { hertz } from "../../src/units/hertz.ts";
 import { fullSetup, lanternScore } from "../support/lantern-score.ts";
+import { pipeSketch } from "../support/pipe-sketch.ts";
 import { frame, gracedNote, pipeNote } from "../support/written-music.ts";
 import { type XmlReading, xmlReading } from "../support/xml-reading.ts";
 
@@ -122,6 +123,17 @@ describe("a pipe part in MusicXML", () => {
     const part = xmlReading(musicxmlOfPart(score, line));
     expect(part.texts("//measure[2]//words")).toEqual(["Crane Lullaby", "Slow air, Mairi Quern"]);
     expect(part.count("//measure[2]//metronome")).toBe(1);
+  });
+
+  it("reads silent bars of a part by itself as one rest, as it is printed, and keeps a rest in each bar", () => {
+    const score = pipeSketch("d8!. | z8 | z8 | z8 | d8! | z8");
+    const [line] = score.lines as [PipeLine];
+    const part = xmlReading(musicxmlOfPart(score, line));
+    expect(part.texts("//multiple-rest")).toEqual(["3"]);
+    expect(part.text("//measure[2]//multiple-rest")).toBe("3");
+    expect(part.count('//rest[@measure="yes"]')).toBe(4);
+    const second = { ...line, id: "seconds", name: "Seconds" };
+    expect(musicxmlOfScore({ ...score, lines: [line, second] })).not.toContain("multiple-rest");
   });
 
   it("keeps the hertz of low A, what it is called, the scale and the band's A as fields, and in words for the reader", () => {

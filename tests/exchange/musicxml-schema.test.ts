@@ -4,9 +4,11 @@ import { PIPES_SOUND, soundOfPlayer } from "../../src/exchange/musicxml-instrume
 import { musicxmlOfPart, musicxmlOfScore } from "../../src/exchange/musicxml-score.ts";
 import { CHANTER_NAMES } from "../../src/pipes/default-setups.ts";
 import { scoreFromSavedForm } from "../../src/score/saved-form.ts";
+import type { PipeLine } from "../../src/score/score.ts";
 import { EXAMPLE_SKETCHES } from "../support/examples.ts";
 import { lanternScore } from "../support/lantern-score.ts";
 import { HAS_SCHEMA, SCHEMA_NOTE, schemaFaults, soundNames } from "../support/musicxml-schema.ts";
+import { pipeSketch } from "../support/pipe-sketch.ts";
 
 /* *Source:* the MusicXML 4.0 schema, W3C Music Notation Community Group. */
 describe.skipIf(!HAS_SCHEMA)(`MusicXML against the 4.0 schema${SCHEMA_NOTE}`, () => {
@@ -25,6 +27,13 @@ describe.skipIf(!HAS_SCHEMA)(`MusicXML against the 4.0 schema${SCHEMA_NOTE}`, ()
     const tune = { title: "Crane Lullaby", tuneType: "Slow air", composer: "Mairi Quern" };
     const medley = { ...score, frames: score.frames.map((one, bar) => (bar === 2 ? { ...one, tune } : one)) };
     for (const line of medley.lines) expect(schemaFaults(musicxmlOfPart(medley, line, { charts: "every-note" })), line.id).toEqual([]);
+  });
+
+  it("is valid where silent bars are read as one rest", () => {
+    const score = pipeSketch("d8!. | z8 | z8 | d8!");
+    const text = musicxmlOfPart(score, score.lines[0] as PipeLine);
+    expect(text).toContain("<multiple-rest>2</multiple-rest>");
+    expect(schemaFaults(text)).toEqual([]);
   });
 
   it("is valid for the part of every player of the catalogue", () => {

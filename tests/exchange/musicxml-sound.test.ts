@@ -4,6 +4,7 @@ import { musicxmlOfPart, musicxmlOfScore } from "../../src/exchange/musicxml-sco
 import { CHANTER_NAMES } from "../../src/pipes/default-setups.ts";
 import { scoreFromSavedForm } from "../../src/score/saved-form.ts";
 import type { Line } from "../../src/score/score.ts";
+import { PATIENCE } from "../support/cases.ts";
 import { EXAMPLE_SKETCHES } from "../support/examples.ts";
 import { expectHeard } from "../support/heard.ts";
 import { lanternScore } from "../support/lantern-score.ts";
@@ -23,7 +24,7 @@ describe("MusicXML as another reader plays it", () => {
     for (const [index, line] of score.lines.entries()) expectHeard(heard[index], score, line);
   });
 
-  it("sounds at concert pitch for every player of the catalogue, whatever he reads", async () => {
+  it("sounds at concert pitch for every player of the catalogue, whatever he reads", { timeout: PATIENCE }, async () => {
     for (const { id } of PLAYERS) {
       const score = lanternScore("B", id);
       const line = score.lines[1] as Line;
