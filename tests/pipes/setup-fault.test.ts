@@ -3,7 +3,7 @@ import type { PlainNote } from "../../src/pipes/chanter-note.ts";
 import { CHANTER_NAMES, defaultSetup } from "../../src/pipes/default-setups.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { measuredFrom } from "../../src/pipes/scales.ts";
-import { shiftedByOctaves, withBaritone } from "../../src/pipes/setup-changes.ts";
+import { shiftedByOctaves, withBaritone, withFingering } from "../../src/pipes/setup-changes.ts";
 import { setupFault } from "../../src/pipes/setup-fault.ts";
 import { concertPitch } from "../../src/pitch/spelling.ts";
 import { cents } from "../../src/units/cents.ts";
@@ -18,6 +18,7 @@ describe("a setup", () => {
     expect(setupFault({ ...good, scale: measuredFrom(good.scale) })).toBeNull();
     expect(setupFault(shiftedByOctaves(good, -1))).toBeNull();
     expect(setupFault(defaultSetup(hertz(480)))).toBeNull();
+    expect(setupFault(withFingering(good, "d", "X XXX OOOO"))).toBeNull();
   });
 
   const measured = (change: Partial<Record<PlainNote, number>>): PipeSetup => {
@@ -35,6 +36,8 @@ describe("a setup", () => {
     ["a measured high A far away", measured({ "high-a": 1500 }), "scale.cents.high-a"],
     ["a cross-fingering missing", { ...good, crossFingerings: good.crossFingerings.slice(1) }, "crossFingerings"],
     ["cross-fingerings out of order", { ...good, crossFingerings: good.crossFingerings.toReversed() }, "crossFingerings[0].note"],
+    ["a D of seven holes", withFingering(good, "d", "X XXX OOO"), "fingerings.d"],
+    ["E fingered as D is", withFingering(good, "e", good.fingerings.d), "fingerings.e"],
     [
       "seven holes",
       { ...good, crossFingerings: good.crossFingerings.map((own) => ({ ...own, holes: "X XXX XXX" })) },

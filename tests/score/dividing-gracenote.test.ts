@@ -5,6 +5,7 @@ import { defaultCrossFingerings } from "../../src/pipes/cross-fingerings.ts";
 import { defaultSetup } from "../../src/pipes/default-setups.ts";
 import { fingeringTable } from "../../src/pipes/fingering-table.ts";
 import { movementsOf } from "../../src/pipes/gracenote-group.ts";
+import { withFingering } from "../../src/pipes/setup-changes.ts";
 import { check } from "../../src/score/check.ts";
 import { dividingGracenote } from "../../src/score/dividing-gracenote.ts";
 import { pipeSketch } from "../support/pipe-sketch.ts";
@@ -16,6 +17,12 @@ test("a G divides like notes up to F and on high G sharp, the thumb two high Gs,
   expect(CHANTER_NOTES.map((note) => [note, dividingGracenote(setup, note)?.gracenote, dividingGracenote(setup, note)?.kind])).toEqual(
     CHANTER_NOTES.map((note) => [note, note === "high-g" ? "high-a" : "high-g", note === "high-a" ? "strike" : "lift"]),
   );
+});
+
+test("a low A with its first finger off is divided by the next gracenote that its holes allow, the thumb", () => {
+  const own = withFingering(setup, "low-a", "X OXX XXXO");
+  expect(dividingGracenote(own, "low-a")).toEqual({ gracenote: "high-a", kind: "lift" });
+  expect(dividingGracenote(own, "b")).toEqual({ gracenote: "high-g", kind: "lift" });
 });
 
 test.each(CHANTER_NOTES)("the cure for two like notes on %s can be fingered and makes the finding go", (note) => {
