@@ -79,6 +79,11 @@ function engraved(events: readonly LineEvent[], context: BarContext): BarDrawing
     const beam = groupOf("beam", first?.eventAt ?? null, marks);
     sky.add(beam.box);
     groups.push(beam);
+    // Figures of tuplets go clear of whatever beam their notes hang on.
+    for (const index of beams[place] ?? []) {
+      const { left, right, top, bottom } = boxes[index] as Box;
+      boxes[index] = { left, right, top: Math.min(top, beam.box.top), bottom: Math.max(bottom, beam.box.bottom) };
+    }
   }
   const tuplets = tupletMarks(events, signs, boxes, beams, stems);
   const ties = tieGroups({ signs, xs, stems, rooms: spacing.rooms, context });
