@@ -190,7 +190,7 @@ export class ReadingLine extends LitElement {
         }
         .reading {
           grid-template-columns: minmax(0, 1fr);
-          padding: 12px 16px 4px;
+          padding: 6px 16px 0;
           min-block-size: 64px;
           align-items: start;
         }
