@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
@@ -107,3 +107,26 @@ function replaceIn(name: string, what: RegExp, by: string): void {
   writeFileSync(file, after);
   for (const ending of [".br", ".gz"]) rmSync(file + ending);
 }
+
+test("a recording of an instrument is not kept before it is played; then it sounds with the server gone, whatever build comes after", async () => {
+  const user = await app.newUser();
+  const page = await user.newPage();
+  await openSketch(page, app.address);
+  await isKept(page);
+  const [recording, another] = readdirSync(join(folder, "assets"))
+    .filter((name) => name.endsWith(".mp3"))
+    .map((name) => `/assets/${name}`);
+  const bytesOf = (path: string | undefined) =>
+    page.evaluate(async (address) => {
+      const answer = await fetch(address ?? "").catch(() => null);
+      return answer?.ok === true ? (await answer.arrayBuffer()).byteLength : null;
+    }, path);
+  const size = statSync(join(folder, recording ?? "")).size;
+  expect(await bytesOf(recording)).toBe(size);
+  await app.stopServing();
+  await page.reload();
+  await sketchIsUsable(page);
+  expect(await bytesOf(recording)).toBe(size);
+  expect(await bytesOf(another)).toBeNull();
+  expect(await keptVersions(page)).toContain("recordings");
+});
