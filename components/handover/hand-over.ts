@@ -5,6 +5,7 @@ import { type Handout, type HandoutKind, handedFileName, handoutKindsFor, handou
 import type { LineId } from "../../src/score/line-id.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import { handOutFile, saveSketchFile } from "../session/sketch-file.ts";
+import { busyLine } from "../shared/busy-styles.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import { handOverStyles } from "./hand-over-styles.ts";
 import { type Busy, PdfWork, type PdfWorkEnd } from "./pdf-work.ts";
@@ -64,7 +65,7 @@ export class HandOver extends LitElement {
     this.open = false;
   }
 
-  static override styles = [controls, focusRing, handOverStyles];
+  static override styles = [controls, focusRing, busyLine, handOverStyles];
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();

@@ -4,6 +4,7 @@ import { type Blend, USUAL_BLEND } from "../../src/playback/blend.ts";
 import { type PlaySettings, scheduleOptions, USUAL_SETTINGS } from "../../src/playback/play-settings.ts";
 import { type Recording, recordingFacts, recordingsOf } from "../../src/playback/recordings.ts";
 import type { Score } from "../../src/score/score.ts";
+import { busyLine } from "../shared/busy-styles.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import { chosenFile, type SoundSink } from "./sound-sink.ts";
 
@@ -51,6 +52,7 @@ export class SoundFiles extends LitElement {
   static override styles = [
     controls,
     focusRing,
+    busyLine,
     css`
       :host {
         display: block;
@@ -83,27 +85,7 @@ export class SoundFiles extends LitElement {
         font-weight: 600;
       }
       .busy {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr) auto;
-        gap: 4px 16px;
         padding-block: 8px;
-      }
-      progress {
-        appearance: none;
-        grid-column: 1 / -1;
-        inline-size: 100%;
-        block-size: 2px;
-        border: 0;
-        background: var(--rule);
-      }
-      progress::-webkit-progress-bar {
-        background: var(--rule);
-      }
-      progress::-webkit-progress-value {
-        background: var(--steel);
-      }
-      progress::-moz-progress-bar {
-        background: var(--steel);
       }
       .said:empty {
         display: none;
