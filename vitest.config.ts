@@ -23,6 +23,8 @@ export default defineConfig({
         },
       },
       {
+        // Pages have no environment; `tests/support/cases.ts` asks for this one variable.
+        define: { "process.env.NINEFOLD_SOAK": JSON.stringify(process.env.NINEFOLD_SOAK ?? "") },
         optimizeDeps: {
           // Named here, since a dependency found while a test runs makes Vite load the page again under it.
           include: [

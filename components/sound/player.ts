@@ -37,8 +37,12 @@ const STARTS_IN = 0.08;
 /** What sounds by itself begins this much after the touch, in seconds, since what is past cannot be written. */
 const SOON = 0.01;
 
-/** The soonest a change of what is planned can be heard. */
+/**
+ * The soonest a change of what is planned can be heard, in seconds: all of it is written by then, on a slow machine too. Tempo and loop are waited for;
+ * an edit waits for a bar line anyhow.
+ */
 const CHANGES_IN = 0.1;
+const EDITS_IN = 0.25;
 
 /** An edit is first drawn, and then heard, in milliseconds; several at once are heard together. */
 const FOLLOWS_IN = 40;
@@ -277,15 +281,19 @@ export class Player {
   readonly #write = (): void => {
     const playing = this.#playing;
     if (playing === null) return;
-    const { currentTime } = this.#context.native;
     const { schedule, offset } = playing.plan;
-    if (playing.settings.loop !== null && currentTime - offset > schedule.end - LOOP_MARGIN) {
+    if (playing.settings.loop !== null && this.#context.native.currentTime - offset > schedule.end - LOOP_MARGIN) {
       playing.passes *= 2;
       this.#follow({ settings: playing.settings, atBar: true });
     }
-    playing.graph.writeUntil(currentTime + (document.hidden ? AHEAD_IN_BACKGROUND : AHEAD));
+    playing.graph.writeUntil(this.#horizon);
     this.#stopAtTheEnd(playing);
   };
+
+  /** Up to when everything is written, on the audio clock: past the next time that somebody comes to write. */
+  get #horizon(): number {
+    return this.#context.native.currentTime + (document.hidden ? AHEAD_IN_BACKGROUND : AHEAD);
+  }
 
   readonly #drawn = (): void => {
     const playing = this.#playing;
@@ -304,22 +312,25 @@ export class Player {
     const playing = this.#playing;
     if (playing === null) return;
     const { plan, graph } = playing;
-    const { currentTime } = this.#context.native;
-    const soonest = currentTime + CHANGES_IN - plan.offset;
-    const leaves = atBar ? nextBarFrom(plan.schedule, soonest) : soonest;
+    const leavesAt = (): number => {
+      const soonest = this.#context.native.currentTime + (atBar ? EDITS_IN : CHANGES_IN) - plan.offset;
+      return atBar ? nextBarFrom(plan.schedule, soonest) : soonest;
+    };
     if (settings.loop !== playing.settings.loop) {
       playing.passes = this.#passes(settings);
-      const here = momentAtSecond(plan.schedule.timeline, leaves);
+      const here = momentAtSecond(plan.schedule.timeline, leavesAt());
       playing.from = { bar: here?.bar ?? 0, at: ticks(0) };
     }
     playing.settings = settings;
     const schedule = this.#schedule(playing.from, settings, playing.passes);
+    // Looked at only now: while a long score was laid out the clock went on.
+    const leaves = leavesAt();
     const enters = sameSecond(plan.schedule, schedule, leaves);
     playing.before = { plan, until: plan.offset + leaves };
     playing.plan = { schedule, offset: plan.offset + leaves - enters };
     graph.follow(schedule, this.#score, enters, this.#time(playing.plan.offset));
     graph.setBlend(this.#blend);
-    graph.writeUntil(currentTime + AHEAD);
+    graph.writeUntil(this.#horizon);
   }
 }
 
