@@ -41,7 +41,7 @@ export function drawGround(bar: BarGround) {
   const lines = chordLines(bar);
   return svg`
     <path class="beat" d=${beatRules(frame, width, measures.chords, foot)}></path>
-    <path class=${frame.section === null ? "bar-rule" : "section-rule"} d=${`M0 4V${foot}`}></path>
+    <path class=${frame.section === null && frame.tune === null ? "bar-rule" : "section-rule"} d=${`M0 4V${foot}`}></path>
     ${bar.isLast ? svg`<path class="bar-rule" d=${`M${width} 4V${foot}`}></path>` : nothing}
     ${repeatSigns(bar, foot)}
     ${lines.rows === "" ? nothing : svg`<path class="chord-row" d=${lines.rows}></path><path class="chord-ring" d=${lines.rings}></path>`}
@@ -88,20 +88,30 @@ function chordLines({ chords, rows, frame, width }: BarGround): { readonly rows:
   return { rows: lines, rings };
 }
 
-/** Chord symbols, the section's name and the bar's number. */
+/** How wide a letter of a name is at most, on the average, px. */
+const LETTER = 7.8;
+
+function fitting(name: string, room: number): string {
+  return name.length * LETTER <= room ? name : "";
+}
+
+/** Chord symbols, the tune's and the section's name, and the bar's number. */
 function drawHead({ chords, frame, width, number, measures }: BarGround) {
   const base = measures.chords - 11;
   const struck = chords.filter(({ begins }) => begins);
   const first = struck[0];
   const second = struck[1];
-  const roomy = second === undefined || placeInBar({ frame, width }, second.from) > 110;
-  const section = frame.section === null || !roomy ? "" : frame.section.name;
   const ending = frame.ending === null ? "" : `${frame.ending}.`;
   const symbolAtStart = first?.from === 0 ? withSigns(first.symbol) : "";
+  const end = second === undefined ? width - 28 : placeInBar({ frame, width }, second.from);
+  const room = end - (symbolAtStart === "" ? 8 : 44);
+  // What has no room here stands on the ribbon; half a name would say less than none.
+  const tune = fitting(frame.tune?.title ?? "", room);
+  const section = fitting(frame.section?.name ?? "", room - (tune === "" ? 0 : tune.length * LETTER + 16));
   return svg`
     <text class="head" x="5" y=${base}><tspan class="chord">${symbolAtStart}</tspan>${
-      section === "" ? nothing : svg`<tspan class="section" dx=${symbolAtStart === "" ? 0 : 16}>${section}</tspan>`
-    }</text>
+      tune === "" ? nothing : svg`<tspan class="tune" dx=${symbolAtStart === "" ? 0 : 16}>${tune}</tspan>`
+    }${section === "" ? nothing : svg`<tspan class="section" dx=${symbolAtStart === "" && tune === "" ? 0 : 16}>${section}</tspan>`}</text>
     ${struck
       .filter(({ from }) => from > 0)
       .map((span) => svg`<text class="chord" x=${placeInBar({ frame, width }, span.from) + 5} y=${base}>${withSigns(span.symbol)}</text>`)}

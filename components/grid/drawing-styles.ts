@@ -70,6 +70,10 @@ export const drawingStyles = css`
   svg .chord {
     font: 600 18px var(--serif);
   }
+  svg .tune {
+    font: 600 15px var(--serif);
+    fill: var(--ink);
+  }
   svg .section {
     font: italic 400 15px var(--serif);
   }

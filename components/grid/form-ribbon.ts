@@ -160,7 +160,7 @@ export class FormRibbon extends LitElement {
     if (score === null) return nothing;
     const places = barPlaces(this.widths);
     const sections = sectionsOf(score.frames).map(({ name, range }) => ({
-      name,
+      name: score.frames[range.first]?.tune?.title ?? name,
       first: range.first,
       left: this.#scaled(places[range.first] ?? 0),
       right: this.#scaled(places[range.last + 1] ?? 0),
