@@ -7,7 +7,12 @@ type Samples = Float32Array<ArrayBufferLike>;
  * how far the phase of its fundamental has turned between two windows, ever further apart.
  */
 export function frequencyOf(samples: Samples, sampleRate: number): number {
-  let hertz = guessedFrequency(samples, sampleRate);
+  return frequencyNear(samples, sampleRate, guessedFrequency(samples, sampleRate));
+}
+
+/** The frequency of the fundamental of a steady sound, in hertz, where it is known to within a few per cent. */
+export function frequencyNear(samples: Samples, sampleRate: number, guess: number): number {
+  let hertz = guess;
   // What is too short for the widest pair of windows is measured less exactly.
   for (const apart of [0.004, 0.02, 0.1, 0.4].filter((hop) => hop < samples.length / sampleRate - 0.04)) {
     const window = Math.floor(Math.min(0.15, samples.length / sampleRate - apart) * sampleRate);
@@ -99,4 +104,63 @@ export function quietestWindow(samples: Samples, length: number): number {
 /** The part of a recording between two seconds. */
 export function between(samples: Samples, sampleRate: number, from: number, to: number): Samples {
   return samples.subarray(Math.round(from * sampleRate), Math.round(to * sampleRate));
+}
+
+/** How loud the part of a sound around a frequency is, over time: its amplitude once every `hop` seconds, seen through windows of `window` seconds. */
+export function loudnessAround(samples: Samples, sampleRate: number, hertz: number, window: number, hop: number): readonly number[] {
+  const [width, step] = [Math.round(window * sampleRate), Math.round(hop * sampleRate)];
+  const loudness: number[] = [];
+  for (let from = 0; from + width <= samples.length; from += step) {
+    let [real, imaginary, weights] = [0, 0, 0];
+    for (let at = 0; at < width; at += 1) {
+      const weight = 0.5 - 0.5 * Math.cos((2 * Math.PI * at) / (width - 1));
+      const angle = (2 * Math.PI * hertz * at) / sampleRate;
+      real += weight * (samples[from + at] as number) * Math.cos(angle);
+      imaginary += weight * (samples[from + at] as number) * Math.sin(angle);
+      weights += weight;
+    }
+    loudness.push((2 * Math.hypot(real, imaginary)) / weights);
+  }
+  return loudness;
+}
+
+/** How often in a second a loudness that rises and falls does so: the time between the first dip and the last, shared out. 0 where it does not dip twice. */
+export function beatsASecond(loudness: readonly number[], hop: number): number {
+  const middle = (Math.max(...loudness) + Math.min(...loudness)) / 2;
+  const dips = loudness.flatMap((value, index) => {
+    const before = loudness[index - 1];
+    return before !== undefined && before >= middle && value < middle ? [index - (middle - value) / (before - value)] : [];
+  });
+  const [first, last] = [dips[0], dips.at(-1)];
+  return first === undefined || last === undefined || last === first ? 0 : (dips.length - 1) / ((last - first) * hop);
+}
+
+/** Half the length of the high-pass that finds jumps, in samples, and where it begins, as a share of the sample rate: 14 kHz at 48. */
+const EDGE = 64;
+const ABOVE = 14 / 48;
+
+/** A windowed-sinc high-pass (Blackman, 74 dB), its middle at `EDGE`. *Source:* any handbook of digital filters. */
+const HIGH_PASS = Float64Array.from({ length: 2 * EDGE + 1 }, (_, index) => {
+  const [at, turn] = [index - EDGE, (Math.PI * index) / EDGE];
+  const low = at === 0 ? 2 * ABOVE : Math.sin(2 * Math.PI * ABOVE * at) / (Math.PI * at);
+  return ((at === 0 ? 1 : 0) - low) * (0.42 - 0.5 * Math.cos(turn) + 0.08 * Math.cos(2 * turn));
+});
+
+/** What a jump of 1 leaves of itself above that: the largest of the filter's sums. */
+const OF_A_JUMP = HIGH_PASS.reduce(([sum, most], weight) => [sum + weight, Math.max(most, Math.abs(sum + weight))] as const, [
+  0, 0,
+] as readonly [number, number])[1];
+
+/**
+ * The largest jump in a sound: what is heard above 14 kHz (at 48,000 samples a second), as the size of the jump from one sample to the next that would
+ * sound so. In music that has no partials up there it is next to nothing, however steep its waves.
+ */
+export function largestJump(samples: Samples): number {
+  let most = 0;
+  for (let from = 0; from + HIGH_PASS.length <= samples.length; from += 1) {
+    let sum = 0;
+    for (let at = 0; at < HIGH_PASS.length; at += 1) sum += (HIGH_PASS[at] as number) * (samples[from + at] as number);
+    most = Math.max(most, Math.abs(sum));
+  }
+  return most / OF_A_JUMP;
 }
