@@ -19,6 +19,7 @@ import type { Session } from "../session/session.ts";
 import type { EditsAskedEvent } from "../shared/edits-asked.ts";
 import { controls, focusRing, visuallyHidden } from "../shared/styles.ts";
 import { appStyles } from "./app-styles.ts";
+import { openAudition } from "./audition-desk.ts";
 import { tellOfBandMove } from "./band-offer.ts";
 import { chosenBars } from "./chosen-bars.ts";
 import type { CureTakenEvent, FindingChosenEvent } from "./finding-events.ts";
@@ -144,6 +145,7 @@ export class NinefoldApp extends LitElement {
         <nav class="rooms" aria-label="Rooms">
           <button class="link" type="button" @click=${this.#desk.show}>Sketches</button>
           <button class="link grace-line" type="button" aria-pressed=${this.#lineDesk.isOpen ? "true" : "false"} @click=${this.#graceLine}>Grace the line</button>
+          <button class="link audition" type="button" @click=${this.#audition}>Audition</button>
           <button class="btn main" type="button" @click=${this.#handOver}>Hand over</button>
         </nav>
         <div class="setup-line">
@@ -262,7 +264,10 @@ export class NinefoldApp extends LitElement {
   }
 
   #viewWord(view: "grid" | LineId, words: string) {
-    return html`<button class="link" type="button" aria-pressed=${this.view === view ? "true" : "false"} @click=${() => this.#show(view)}>${words}</button>`;
+    const show = (): void => {
+      this.view = view;
+    };
+    return html`<button class="link" type="button" aria-pressed=${this.view === view ? "true" : "false"} @click=${show}>${words}</button>`;
   }
 
   #pipesOnGrid(score: Score): PipeLine {
@@ -441,6 +446,11 @@ export class NinefoldApp extends LitElement {
     if (this.#session !== null) this.#lineDesk.turn(this.#session, this.#pipesOnGrid(this.#session.score).id, this.hand);
   };
 
+  readonly #audition = async (): Promise<void> => {
+    const refusal = this.#session === null ? "" : await openAudition(this.renderRoot as ShadowRoot, this.#session, this.#sound);
+    if (refusal !== "") this.#refuse(refusal);
+  };
+
   readonly #handOver = async (): Promise<void> => {
     if (this.#session?.proposal) {
       this.#refuse("What you see is only proposed, and would not be handed over. Keep it or leave it first.");
@@ -479,10 +489,6 @@ export class NinefoldApp extends LitElement {
   readonly #fold = (): void => {
     this.unfolded = !this.unfolded;
   };
-
-  #show(view: "grid" | LineId): void {
-    this.view = view;
-  }
 }
 
 customElements.define("ninefold-app", NinefoldApp);

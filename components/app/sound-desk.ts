@@ -4,9 +4,11 @@ import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { type Blend, USUAL_BLEND } from "../../src/playback/blend.ts";
 import { atTempo, type GroupToHear } from "../../src/playback/heard-group.ts";
-import { type PlaySettings, USUAL_SETTINGS } from "../../src/playback/play-settings.ts";
+import { type PlaySettings, stretchOfBars, USUAL_SETTINGS } from "../../src/playback/play-settings.ts";
 import type { TuningTone } from "../../src/playback/tuning-tones.ts";
 import type { Moment } from "../../src/score/address.ts";
+import type { BarRange } from "../../src/score/edit.ts";
+import type { Score } from "../../src/score/score.ts";
 import { ticks } from "../../src/units/ticks.ts";
 import type { Session } from "../session/session.ts";
 import { messageOf } from "../session/workspace.ts";
@@ -34,6 +36,7 @@ export class SoundDesk implements ReactiveController {
   /** Counts what was pointed at, likewise. */
   #pointed = 0;
   #letGo: (() => void) | null = null;
+  #auditioning = false;
   #tone: TuningTone | null = null;
   #endTone: (() => void) | null = null;
 
@@ -62,7 +65,7 @@ export class SoundDesk implements ReactiveController {
     this.#player?.setBlend(this.#blend);
     this.#player?.setScore(session.shown);
     this.#unsubscribe = session.subscribe((change) => {
-      if (change === "score" || change === "proposal") this.#player?.setScore(session.shown);
+      if (!this.#auditioning && (change === "score" || change === "proposal")) this.#player?.setScore(session.shown);
     });
   }
 
@@ -122,6 +125,30 @@ export class SoundDesk implements ReactiveController {
     this.#player?.stop();
     this.#become("still");
   };
+
+  /** Loops bars of a score that is no part of the session, for comparing versions. */
+  async beginAudition(score: Score, range: BarRange): Promise<void> {
+    this.#auditioning = true;
+    const asked = ++this.#asked;
+    const player = await this.#ready();
+    if (player === null || asked !== this.#asked) return;
+    const loop = stretchOfBars(score, range.first, range.last);
+    player.setScore(score);
+    await player.play(loop.from, { ...this.#settings, loop, countIn: false });
+    if (player.playing) this.#become("playing");
+  }
+
+  /** Another version from the next beat on, or as soon as can be; where it is heard first. */
+  hear(score: Score, when: "beat" | "soon"): Moment | null {
+    return this.#player?.hear(score, this.#blend, when) ?? null;
+  }
+
+  /** The sketch again, and silence. */
+  endAudition(): void {
+    this.stop();
+    this.#auditioning = false;
+    if (this.#session !== null) this.#player?.setScore(this.#session.shown);
+  }
 
   /** A row name is touched: its note sounds until it is let go. */
   async touch(setup: PipeSetup, note: ChanterNote): Promise<void> {

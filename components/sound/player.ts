@@ -164,11 +164,23 @@ export class Player {
     this.#followLater();
   }
 
+  /**
+   * Another version of the score and other levels, heard from the next beat on without a gap (or as soon as can be): for comparing.
+   * @returns where in the written music it is heard first; null where nothing plays
+   */
+  hear(score: Score, blend: Blend, when: "beat" | "soon"): Moment | null {
+    this.#score = score;
+    this.#blend = blend;
+    void this.#shelf.load(playersIn(score));
+    if (this.#playing === null) return null;
+    return this.#follow({ settings: this.#playing.settings, at: when });
+  }
+
   /** Tempo and loop; heard at once. The count-in is for the next time. */
   setSettings(settings: PlaySettings): void {
     const before = this.#playing?.settings;
     if (before === undefined) return;
-    if (!soundAlike(settings, before)) this.#follow({ settings, atBar: false });
+    if (!soundAlike(settings, before)) this.#follow({ settings, at: "soon" });
   }
 
   /** Levels; heard at once. */
@@ -274,7 +286,7 @@ export class Player {
     if (this.#following !== null) clearTimeout(this.#following);
     this.#following = setTimeout(() => {
       this.#following = null;
-      if (this.#playing !== null) this.#follow({ settings: this.#playing.settings, atBar: true });
+      if (this.#playing !== null) this.#follow({ settings: this.#playing.settings, at: "bar" });
     }, FOLLOWS_IN);
   };
 
@@ -284,7 +296,7 @@ export class Player {
     const { schedule, offset } = playing.plan;
     if (playing.settings.loop !== null && this.#context.native.currentTime - offset > schedule.end - LOOP_MARGIN) {
       playing.passes *= 2;
-      this.#follow({ settings: playing.settings, atBar: true });
+      this.#follow({ settings: playing.settings, at: "bar" });
     }
     playing.graph.writeUntil(this.#horizon);
     this.#stopAtTheEnd(playing);
@@ -307,14 +319,14 @@ export class Player {
     if (this.#heardTime - plan.offset > plan.schedule.end + TAIL) this.stop();
   }
 
-  /** Goes over to a new schedule at the same place of the music: at the next bar line, or as soon as can be. */
-  #follow({ settings, atBar }: { readonly settings: PlaySettings; readonly atBar: boolean }): void {
+  /** Goes over to a new schedule at the same place of the music: at the next bar line or beat, or as soon as can be. Says where that is. */
+  #follow({ settings, at }: { readonly settings: PlaySettings; readonly at: "bar" | "beat" | "soon" }): Moment | null {
     const playing = this.#playing;
-    if (playing === null) return;
+    if (playing === null) return null;
     const { plan, graph } = playing;
     const leavesAt = (): number => {
-      const soonest = this.#context.native.currentTime + (atBar ? EDITS_IN : CHANGES_IN) - plan.offset;
-      return atBar ? nextBarFrom(plan.schedule, soonest) : soonest;
+      const soonest = this.#context.native.currentTime + (at === "bar" ? EDITS_IN : CHANGES_IN) - plan.offset;
+      return at === "bar" ? nextBarFrom(plan.schedule, soonest) : at === "beat" ? nextBeatFrom(plan.schedule, soonest) : soonest;
     };
     if (settings.loop !== playing.settings.loop) {
       playing.passes = this.#passes(settings);
@@ -331,6 +343,7 @@ export class Player {
     graph.follow(schedule, this.#score, enters, this.#time(playing.plan.offset));
     graph.setBlend(this.#blend);
     graph.writeUntil(this.#horizon);
+    return momentAtSecond(schedule.timeline, enters);
   }
 }
 
@@ -346,6 +359,11 @@ function nextBarFrom({ timeline }: Schedule, second: number): number {
   const index = playedBarAt(timeline, second);
   const next = index === null ? timeline.bars[0] : timeline.bars[index + 1];
   return next !== undefined && next.start >= second ? next.start : second;
+}
+
+/** When the next beat comes at or after a second; that second itself where none does. */
+function nextBeatFrom({ clicks }: Schedule, second: number): number {
+  return clicks.find(({ at, countIn }) => at >= second && !countIn)?.at ?? second;
 }
 
 /** The second of the new schedule at which the music stands where the old one has it; its start where that place is not played any more. */
