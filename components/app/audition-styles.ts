@@ -199,7 +199,7 @@ export const auditionStyles = css`
     gap: 8px 32px;
     flex: 1 1 480px;
   }
-  .told:empty {
+  .switch {
     display: none;
   }
   @media (max-width: 599px) {
@@ -208,6 +208,28 @@ export const auditionStyles = css`
     }
     .columns {
       grid-template-columns: minmax(0, 1fr);
+    }
+    /* The columns stand under one another, so the versions stay under the thumb. */
+    .switch {
+      display: grid;
+      grid-auto-flow: column;
+      grid-auto-columns: minmax(0, 1fr);
+      gap: 8px;
+      position: sticky;
+      inset-block-end: 0;
+      order: 1;
+      padding-block: 8px;
+      background: var(--ground);
+    }
+    .switch button {
+      padding-inline: 6px;
+      font-size: 13px;
+      line-height: 16px;
+      white-space: normal;
+    }
+    .switch button[aria-pressed="true"] {
+      background: var(--steel);
+      color: var(--on-steel);
     }
     .choices button,
     header button {

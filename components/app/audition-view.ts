@@ -152,6 +152,10 @@ export class AuditionView extends LitElement {
       }
       ${remarks.map((remark) => html`<p class="cap">${remark}</p>`)}
       <audition-ribbon .score=${this.score} .range=${this.range} .names=${versions.map(({ version }) => version.name)}></audition-ribbon>
+      <div class="switch" role="group" aria-label="Versions">${versions.map(
+        ({ version }, index) =>
+          html`<button class="btn" type="button" aria-pressed=${index === this.asked ? "true" : "false"} @click=${() => this.#choose(index)}>${index + 1} ${version.name}</button>`,
+      )}</div>
       <div class="columns">${versions.map((seen, index) => this.#column(seen, index))}</div>
       <div class="foot">${this.#sliders(versions)}
         <button class="btn main" type="button" @click=${this.#use}>Use “${versions[this.asked]?.version.name ?? ""}”</button></div>
@@ -165,7 +169,7 @@ export class AuditionView extends LitElement {
     const [note] = version.notes;
     const last = version.notes.at(-1);
     return html`<section class=${index === this.heard ? "version sounding" : "version"} aria-labelledby="version-${index}">
-      <h3 id="version-${index}"><button class="ring" type="button" ?autofocus=${index === 0} aria-label="Hear ${version.name}" aria-pressed=${index === this.asked ? "true" : "false"} @click=${() => this.#choose(index)}>${index + 1}</button>${version.name}<span class="state">${state}</span></h3>
+      <h3 id="version-${index}"><button class="ring" type="button" ?autofocus=${index === 0} aria-label="${index + 1}: hear ${version.name}" aria-pressed=${index === this.asked ? "true" : "false"} @click=${() => this.#choose(index)}>${index + 1}</button>${version.name}<span class="state">${state}</span></h3>
       <p class="played">${playedInWords(version.notes)}.${chord === "" ? nothing : ` The band plays ${chord}.`}</p>
       ${this.#picture(seen)}
       <p class="cap">Chords at written pitch. Roughness, 50 cents either side:</p>
