@@ -6,7 +6,7 @@ import { installMissingPackages } from "./packages.mjs";
 
 /*
  * npm run bench: a table of what takes how long and weighs how much, each beside its goal where there is one.
- * npm run bench -- edit load   runs only those of: edit, engraving, load, paper, start.
+ * npm run bench -- edit load   runs only those of: edit, scroll, open, memory, engraving, load, paper, sound, start.
  * Nothing here passes or fails: times depend on the machine. What must hold (the first load's limit) is a test.
  */
 
@@ -44,6 +44,7 @@ try {
       await build();
       return (await load("paper.ts")).paper();
     },
+    sound: async () => (await load("sound.ts")).sound(),
     start: async () => (await load("cold-start.ts")).coldStart(),
   };
   const unknown = wanted.filter((name) => !(name in benches));

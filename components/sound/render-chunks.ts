@@ -16,7 +16,7 @@ export interface ChunkOptions {
   readonly limited?: boolean;
   /** Whether players are heard as recorded (yes). */
   readonly recorded?: boolean;
-  /** How long a piece is, in seconds (10): this much is held in memory at once, whatever the length of the whole. */
+  /** How long a piece is, in seconds (15): this much is held in memory at once, whatever the length of the whole. */
   readonly pieceSeconds?: number;
   /** Rendering stops between two pieces. */
   readonly signal?: AbortSignal;
@@ -30,7 +30,7 @@ export interface RenderedPiece {
   readonly done: number;
 }
 
-const PIECE_SECONDS = 10;
+const PIECE_SECONDS = 15;
 
 /** Each piece begins this much earlier, in seconds, and that is thrown away: the limiter and the room have found their feet by then. */
 const RUN_UP = 1.5;
@@ -87,9 +87,25 @@ async function renderedPiece(
   if (recorded) await shelf.load(concertLines(score).map(({ player }) => player));
   const graph = new BlendGraph(context, limited ? limiterTo(context, native.destination) : native.destination, score, blend, shelf.setFor);
   graph.follow(schedule, score, first / sampleRate, timeOnClock(-first / sampleRate, sampleRate));
-  graph.writeUntil(native.length / sampleRate);
+  writeOnTheWay(graph, native);
   const buffer = await native.startRendering();
   return Array.from({ length: channels }, (_, channel) => buffer.getChannelData(channel).subarray(runUp + delay));
+}
+
+/** Notes are written so many seconds ahead, once in so many: one that waits for its turn costs as much as one that sounds. */
+const WRITES_EVERY = 0.5;
+
+/** Writes a piece while it is rendered, where the browser can hold rendering up for that; elsewhere all at once. */
+function writeOnTheWay(graph: BlendGraph, native: OfflineAudioContext): void {
+  const seconds = native.length / native.sampleRate;
+  const canWait = typeof native.suspend === "function";
+  graph.writeUntil(canWait ? 2 * WRITES_EVERY : seconds);
+  for (let at = WRITES_EVERY; canWait && at < seconds; at += WRITES_EVERY) {
+    void native.suspend(at).then(() => {
+      graph.writeUntil(at + 2 * WRITES_EVERY);
+      return native.resume();
+    });
+  }
 }
 
 /** The beginning of a piece faded in over what the piece before rendered past its end. */

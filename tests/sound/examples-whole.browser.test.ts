@@ -68,7 +68,7 @@ test.each(examples)(
 test.each(examples)("%s with every level at the top stays 1 dB under full scale", { timeout: PATIENCE }, async (_, example) => {
   const top = { decibels: decibels(6), muted: false };
   const blend = voicesOf(example.score).reduce((sum: Blend, { voice }) => withLevel(sum, voice, top), USUAL_BLEND);
-  const { peak } = await measured(example, { blend }, cases(20, 10_000));
+  const { peak } = await measured(example, { blend }, cases(15, 10_000));
   expect(peak).toBeLessThanOrEqual(CEILING);
   expect(peak).toBeGreaterThan(0.8);
 });
@@ -79,7 +79,7 @@ test.each(examples)(
   async (_, example) => {
     const [mix] = recordingsOf(example.score, USUAL_BLEND);
     for (const blend of [USUAL_BLEND, mix?.blend ?? USUAL_BLEND]) {
-      const seconds = cases(20, 10_000);
+      const seconds = cases(15, 10_000);
       const free = await measured(example, { blend, limited: false }, seconds);
       const held = await measured(example, { blend, limited: true }, seconds);
       const taken = free.strengths.map((before, quarter) => (before < -60 ? 0 : before - (held.strengths[quarter] as number)));
@@ -108,7 +108,7 @@ test.each(examples)("in %s drones come between a bar and a beat before the chant
 /** How strong a voice is by itself at the usual levels, in decibels: what three quarters of its sounding time stay under. */
 async function strengthAlone(example: Sounding, voice: Voice): Promise<number> {
   const blend = { ...withAlone(USUAL_BLEND, voice, true), room: null };
-  const { strengths } = await measured(example, { blend, limited: false }, 20);
+  const { strengths } = await measured(example, { blend, limited: false }, 15);
   const sounding = strengths.filter((value) => value > -70).toSorted((one, other) => one - other);
   return sounding[Math.floor(sounding.length * 0.75)] ?? Number.NEGATIVE_INFINITY;
 }
