@@ -154,7 +154,7 @@ export class NinefoldApp extends LitElement {
         </div>
       </header>
       ${this.#views(session)}
-      <main class=${this.view === "grid" ? "shows-grid" : "shows-part"} @gracenotes-touched=${this.#sound.groupTouched} @gracenotes-released=${this.#sound.groupReleased}>
+      <main class=${this.view === "grid" ? "shows-grid" : "shows-part"} @gracenotes-touched=${this.#sound.groupTouched} @gracenotes-released=${this.#sound.groupReleased} @audition-asked=${this.#audition}>
         <section class="grid-sheet" aria-label="Scale grid">${this.#grid(session, pipes)}</section>
         <section class="desk" aria-label="Parts">
           ${repeat(
@@ -447,8 +447,7 @@ export class NinefoldApp extends LitElement {
   };
 
   readonly #audition = async (): Promise<void> => {
-    const refusal = this.#session === null ? "" : await openAudition(this.renderRoot as ShadowRoot, this.#session, this.#sound);
-    if (refusal !== "") this.#refuse(refusal);
+    if (this.#session !== null) this.#refuse(await openAudition(this.renderRoot as ShadowRoot, this.#session, this.#sound));
   };
 
   readonly #handOver = async (): Promise<void> => {

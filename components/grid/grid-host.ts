@@ -31,6 +31,6 @@ export interface GridHost {
   showGracenotes(): void;
   /** Says something to the screen reader. */
   say(words: string): void;
-  tell(event: "undo-asked" | "redo-asked" | "gracing-asked"): void;
+  tell(event: "undo-asked" | "redo-asked" | "gracing-asked" | "audition-asked"): void;
   playFrom(time: number): void;
 }

@@ -110,6 +110,9 @@ export class GridKeyboard {
       case "grace-line":
         host.tell("gracing-asked");
         break;
+      case "audition":
+        host.tell("audition-asked");
+        break;
       case "delete":
         this.#remove();
         break;

@@ -77,6 +77,7 @@ export class GridMenus {
     const { score, pipes, caret } = this.#host;
     this.#host.moveCaret(caret, true);
     if (does.kind === "gracenotes") this.showGracenotes();
+    else if (does.kind === "audition") this.#host.tell("audition-asked");
     else if (does.kind === "copy") copyTime(score, pipes.id, does.from, does.to);
     else this.#host.ask(does.asked);
   };

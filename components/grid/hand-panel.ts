@@ -100,7 +100,7 @@ export class HandPanel extends LitElement {
   #press({ does }: HandWord): void {
     if (does.kind === "ask") this.#ask(does.asked);
     else if (does.kind === "gracenotes") this.#showGracenotes();
-    else if (this.score !== null) {
+    else if (does.kind === "copy" && this.score !== null) {
       copyTime(this.score, this.line, does.from, does.to);
       this.requestUpdate();
     }

@@ -16,6 +16,7 @@ export interface HandWord {
   readonly does: /** Null: it cannot be done now. */
     | { readonly kind: "ask"; readonly asked: Asked | null }
     | { readonly kind: "gracenotes" }
+    | { readonly kind: "audition" }
     | { readonly kind: "copy"; readonly from: number; readonly to: number };
 }
 
@@ -37,6 +38,7 @@ function noteWords(score: Score, line: LineId, note: HeldNote, step: GridStep): 
     asking("Delete", "Delete", removeTime(score, line, note.from, note.to)),
     asking(note.event.strikeIn ? "No strike-in" : "Strike-in", "[", markStrikeIn(score, line, note)),
     asking(note.event.cutOff ? "No cut-off" : "Cut-off", "]", markCutOff(score, line, note)),
+    { words: "Hear in versions", key: "V", does: { kind: "audition" } },
     { words: "Copy", key: "Ctrl C", does: { kind: "copy", from: note.from, to: note.to } },
     pasting(score, line, note.from),
   ];

@@ -32,6 +32,7 @@ export type KeyAct =
         | "cut-off"
         | "gracenotes"
         | "grace-line"
+        | "audition"
         | "delete"
         | "copy"
         | "cut"
@@ -76,6 +77,7 @@ export const KEY_HELP: readonly { readonly about: string; readonly keys: readonl
       { keys: "T", does: "tie to the next like note, or untie" },
       { keys: "[ ]", does: "strike-in, cut-off" },
       { keys: "H", does: "on a rest: hold the note before" },
+      { keys: "V", does: "hear it in versions, and compare them" },
       { keys: "Delete", does: "delete" },
     ],
   },
@@ -141,6 +143,7 @@ const PLAIN: Readonly<Record<string, KeyAct>> = {
   "-": { kind: "remove-bars" },
   "?": { kind: "keys" },
   t: { kind: "tie" },
+  v: { kind: "audition" },
   h: { kind: "hold" },
   s: { kind: "stretch" },
 };

@@ -53,6 +53,7 @@ import { stepStyles } from "./step-choice.ts";
  * @fires undo-asked
  * @fires redo-asked
  * @fires gracing-asked grace the line by rule
+ * @fires audition-asked hear the chosen note in versions
  * @fires play-asked play from a moment, or stop
  * @fires step-chosen time is drawn in another step
  * @fires example-asked the empty sketch's offer was taken

@@ -190,6 +190,19 @@ describe("by keys", () => {
     expect(asText(grid.score)).toBe("A2! B2 c4 | d2 B2 d4");
   });
 
+  test("V on a note asks once to hear it in versions, and changes nothing", async () => {
+    const grid = await GridHarness.open(pipeSketch(TUNE));
+    let asked = 0;
+    grid.grid.addEventListener("audition-asked", () => {
+      asked += 1;
+    });
+    await grid.press([0, 3, "b"]);
+    await grid.keys("v");
+    expect(asked).toBe(1);
+    expect(grid.asked).toHaveLength(0);
+    expect(grid.selection).toMatchObject({ kind: "note", at: { bar: 0, at: 960 } });
+  });
+
   test("split, tie and delete", async () => {
     const grid = await GridHarness.open(pipeSketch(TUNE));
     grid.focusOn(1, 0);
