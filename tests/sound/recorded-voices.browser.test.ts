@@ -9,7 +9,7 @@ import { scheduleOf } from "../../src/playback/schedule.ts";
 import type { Score } from "../../src/score/score.ts";
 import { decibels } from "../../src/units/decibels.ts";
 import { hertz } from "../../src/units/hertz.ts";
-import { between, centsFrom, effectiveValue, largestStep, peakOf } from "../support/measuring.ts";
+import { between, centsFrom, effectiveValue, firstHeard, largestStep, peakOf } from "../support/measuring.ts";
 import { pipeScore, secondFrame, withPlayer } from "../support/playback-scores.ts";
 import { concertNote, rest } from "../support/written-music.ts";
 
@@ -71,6 +71,23 @@ test.each(HEARD_ON)("the recorded %s plays held notes within 2 cents of the band
     const harmonics = instrument === "piano" ? [1] : [1, 2, 3, 4];
     expect(Math.abs(meanCents(note, wanted, harmonics)), `${pitch} of the ${instrument}`).toBeLessThan(CENTS);
   }
+});
+
+test.each(HEARD_ON)("a note of the recorded %s begins within one sample of its time", async (_, player) => {
+  const pitch = pitchesFor(player)[1] as string;
+  const score = withPlayer(pipeScore([[rest(3840)]]), [{ kind: "own", events: [rest(777), concertNote(pitch, 3063)] }], player);
+  const schedule = scheduleOf(score, { tempoPercent: 97 });
+  const start = schedule.players[0]?.sounds[0]?.start ?? 0;
+  const sound = await renderOffline(schedule, score, {
+    sampleRate: RATE,
+    seconds: start + 0.2,
+    blend: ALONE,
+    limited: false,
+    recorded: true,
+  });
+  const late = firstHeard(sound, 1e-9) - Math.round(start * RATE);
+  expect(late).toBeGreaterThanOrEqual(0);
+  expect(late).toBeLessThanOrEqual(1);
 });
 
 test("a held fiddle note goes round without a step larger than the bow's own", async () => {
