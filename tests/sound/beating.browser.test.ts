@@ -26,7 +26,7 @@ const UNISONS: readonly (readonly [PlainNote, string, PublishedScale, number])[]
   ["high-g", "Ab5", "1991", 8.5],
 ];
 
-test.each(UNISONS)("a held %s against the band's %s, septimal or 1991 (%s), beats %d times a second", async (note, pitch, scale, beats) => {
+test.each(UNISONS)("a held %s against the band's %s, in the %s scale, beats %d times a second", async (note, pitch, scale, beats) => {
   const setup = { ...defaultSetup("Bb"), scale: { kind: "published", name: scale } as const };
   const score = withFiddle(pipeScore([[pipeNote(note, 3840)]], { setup }), [[concertNote(pitch, 3840)]]);
   const schedule = scheduleOf(score, { droneLead: "beat" });

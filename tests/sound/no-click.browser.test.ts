@@ -91,9 +91,9 @@ const CHANGES: readonly (readonly [string, (playing: Playing) => void, Blend?])[
   ["a stop", ({ graph }) => graph.fadeOut()],
 ];
 
-test.each(CHANGES.map(([name, change, before = BLEND]) => ({ name, change, before })))(
-  "$name: no jump from one sample to the next larger than 0.5 percent of the peak",
-  async ({ change, before }) => {
+test.each(CHANGES.map(([name, change, before = BLEND]) => [name, { change, before }] as const))(
+  "%s: no jump from one sample to the next larger than 0.5 percent of the peak",
+  async (_, { change, before }) => {
     for (const channel of await changed(before, change)) expect(jump(channel)).toBeLessThan(JUMP);
   },
 );

@@ -82,7 +82,7 @@ const sets: readonly (readonly [string, PipeSetup])[] = [
   ["set of smallpipes at 220 Hz", { ...defaultSetup(hertz(220)), drones: MANY_DRONES }],
 ];
 
-test.each(sets)("on a %s each of five drones sounds the schedule's hertz within 0.1 cent, second tenor and all", async (_, setup) => {
+test.each(sets)("%s: each of five drones sounds the schedule's hertz within 0.1 cent, second tenor and all", async (_, setup) => {
   const score = pipeScore([[pipeNote("e", 3840)]], { setup });
   const schedule = scheduleOf(score, { droneLead: "beat", unisonBeat: 0.15 });
   expect(schedule.drones).toHaveLength(5);
