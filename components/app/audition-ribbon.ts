@@ -5,7 +5,13 @@ import type { BarRange } from "../../src/score/edit.ts";
 import { beatsOf, frameTicks, meterOffset } from "../../src/score/meter.ts";
 import type { Score } from "../../src/score/score.ts";
 
-const WIDTH = 1000;
+/** Until its own width is known, px. */
+const USUAL_WIDTH = 1000;
+
+/** A beat's figure wants so much room; with the bar's number beside it so much, px. */
+const FIGURE = 24;
+const FIGURE_AND_BAR = 68;
+
 const ROW = 24;
 const TOP = 10;
 const FOOT = 26;
@@ -25,6 +31,7 @@ export class AuditionRibbon extends LitElement {
     score: { attribute: false },
     range: { attribute: false },
     names: { attribute: false },
+    width: { state: true },
   };
 
   declare score: Score;
@@ -32,6 +39,8 @@ export class AuditionRibbon extends LitElement {
   declare range: BarRange;
   /** The versions, the first on top. */
   declare names: readonly string[];
+  /** How wide the loop is drawn, px: its words are as large on a phone as anywhere. */
+  declare private width: number;
   #heard: Heard[] = [];
   #asked: Heard | null = null;
   /** What was asked for comes only once the loop has gone round. */
@@ -67,7 +76,6 @@ export class AuditionRibbon extends LitElement {
     }
     svg {
       inline-size: 100%;
-      block-size: auto;
       display: block;
     }
     .rule {
@@ -120,18 +128,43 @@ export class AuditionRibbon extends LitElement {
     }
   `;
 
+  readonly #sized = new ResizeObserver(([entry]) => {
+    const width = Math.round(entry?.contentRect.width ?? 0);
+    if (width > 0) this.width = width;
+  });
+
+  constructor() {
+    super();
+    this.width = USUAL_WIDTH;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    const drawing = this.renderRoot.querySelector("svg");
+    if (drawing !== null) this.#sized.observe(drawing);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#sized.disconnect();
+  }
+
   override render() {
     const beats = this.#beats();
     const height = TOP + ROW * this.names.length;
     return html`<ol aria-hidden="true">${this.names.map((name, index) => html`<li><span>${index + 1}</span>${name}</li>`)}</ol>
-      <svg viewBox="0 0 ${WIDTH} ${height + FOOT}" aria-hidden="true">
-        ${this.names.map((_, index) => svg`<path class="row" d=${`M0 ${this.#y(index)}H${WIDTH}`}></path>`)}
+      <svg height=${height + FOOT} preserveAspectRatio="none" viewBox="0 0 ${this.width} ${height + FOOT}" aria-hidden="true">
+        ${this.names.map((_, index) => svg`<path class="row" d=${`M0 ${this.#y(index)}H${this.width}`}></path>`)}
         ${beats.map(
           ({ x, label, isBar }) => svg`<path class=${isBar ? "rule bar" : "rule"} d=${`M${x} ${TOP - 6}V${height}`}></path>
           <text x=${x + 4} y=${height + 16}>${label}</text>`,
         )}
         <path class="asked"></path><path class="heard"></path><path class="now"></path>
       </svg>`;
+  }
+
+  protected override firstUpdated(): void {
+    this.#sized.observe(this.renderRoot.querySelector("svg") as SVGSVGElement);
   }
 
   protected override updated(): void {
@@ -182,7 +215,7 @@ export class AuditionRibbon extends LitElement {
   }
 
   #x(ticks: number): number {
-    return (ticks / Math.max(1, this.#ticks)) * WIDTH;
+    return (ticks / Math.max(1, this.#ticks)) * this.width;
   }
 
   #y(version: number): number {
@@ -198,8 +231,10 @@ export class AuditionRibbon extends LitElement {
         beat += length;
         if (at < 0) return [];
         const isBar = at === 0;
-        const label = isBar ? `${number + 1}  bar ${barNumber(this.score, this.range.first + index)}` : String(number + 1);
-        return [{ x: this.#x(start + at), label, isBar }];
+        const bar = `bar ${barNumber(this.score, this.range.first + index)}`;
+        const room = this.#x(length);
+        const figure = room < FIGURE ? "" : String(number + 1);
+        return [{ x: this.#x(start + at), label: !isBar ? figure : room < FIGURE_AND_BAR ? bar : `${figure}  ${bar}`, isBar }];
       });
       start += frameTicks(frame);
       return here;
@@ -220,7 +255,7 @@ export class AuditionRibbon extends LitElement {
     const ahead =
       this.#asked === null || current === undefined
         ? ""
-        : `M${x(this.#at)} ${this.#y(current.version)}H${x(Math.max(this.#at, this.#asked.from))}V${this.#y(this.#asked.version)}H${WIDTH}`;
+        : `M${x(this.#at)} ${this.#y(current.version)}H${x(Math.max(this.#at, this.#asked.from))}V${this.#y(this.#asked.version)}H${this.width}`;
     asked.setAttribute("d", ahead);
   }
 }

@@ -209,7 +209,10 @@ export const auditionStyles = css`
     .columns {
       grid-template-columns: minmax(0, 1fr);
     }
-    /* The columns stand under one another, so the versions stay under the thumb. */
+    /* One column at a time: the versions under the thumb are the way from one to another. */
+    .version:not(.chosen) {
+      display: none;
+    }
     .switch {
       display: grid;
       grid-auto-flow: column;

@@ -168,7 +168,7 @@ export class AuditionView extends LitElement {
     const setup = this.#setupOf(seen);
     const [note] = version.notes;
     const last = version.notes.at(-1);
-    return html`<section class=${index === this.heard ? "version sounding" : "version"} aria-labelledby="version-${index}">
+    return html`<section class="version ${index === this.heard ? "sounding" : ""} ${index === this.asked ? "chosen" : ""}" aria-labelledby="version-${index}">
       <h3 id="version-${index}"><button class="ring" type="button" ?autofocus=${index === 0} aria-label="${index + 1}: hear ${version.name}" aria-pressed=${index === this.asked ? "true" : "false"} @click=${() => this.#choose(index)}>${index + 1}</button>${version.name}<span class="state">${state}</span></h3>
       <p class="played">${playedInWords(version.notes)}.${chord === "" ? nothing : ` The band plays ${chord}.`}</p>
       ${this.#picture(seen)}
