@@ -16,12 +16,14 @@ import type { ToneAskedEvent } from "../sound/blend-panel.ts";
 import { loadPlayer } from "../sound/load-player.ts";
 import type { Player } from "../sound/player.ts";
 
+type Host = ReactiveControllerHost & { readonly renderRoot: ParentNode };
+
 /**
  * Joins the session to the player: what plays, from where, how loud. The player is fetched the first time somebody asks for
  * sound; until then nothing of it is loaded and nothing can sound.
  */
 export class SoundDesk implements ReactiveController {
-  readonly #host: ReactiveControllerHost;
+  readonly #host: Host;
   #session: Session | null = null;
   #player: Player | null = null;
   #loading: Promise<Player> | null = null;
@@ -40,7 +42,7 @@ export class SoundDesk implements ReactiveController {
   #tone: TuningTone | null = null;
   #endTone: (() => void) | null = null;
 
-  constructor(host: ReactiveControllerHost) {
+  constructor(host: Host) {
     this.#host = host;
     host.addController(this);
   }
@@ -188,8 +190,14 @@ export class SoundDesk implements ReactiveController {
     this.#become("loading");
     try {
       this.#loading ??= loadPlayer(session.shown, this.#blend, {
-        moved: (moment) => this.#session?.moveTo(moment),
-        stopped: () => this.#become("still"),
+        moved: (moment) => {
+          this.#session?.moveTo(moment);
+          this.#showLevels();
+        },
+        stopped: () => {
+          this.#become("still");
+          this.#showLevels();
+        },
       });
       this.#player = await this.#loading;
       this.#player.setBlend(this.#blend);
@@ -202,6 +210,11 @@ export class SoundDesk implements ReactiveController {
     } finally {
       this.#become("still");
     }
+  }
+
+  /** The meters move with the sound, past Lit. */
+  #showLevels(): void {
+    this.#host.renderRoot.querySelector("blend-panel")?.showLevels(this.#player?.levels ?? new Map());
   }
 
   #become(state: "still" | "loading" | "playing"): void {

@@ -1,5 +1,5 @@
 import type { PlayerId } from "../../src/ensemble/player.ts";
-import { type Blend, gainOf, heardGain, placeOf, type Voice } from "../../src/playback/blend.ts";
+import { type Blend, gainOf, heardGain, placeOf, type Voice, type VoiceKey, voiceKey } from "../../src/playback/blend.ts";
 import type { Schedule } from "../../src/playback/schedule.ts";
 import { chanterTurns, steadyTurns } from "../../src/playback/turns.ts";
 import type { LineId } from "../../src/score/line-id.ts";
@@ -10,6 +10,7 @@ import type { BandVoice } from "./band-voice.ts";
 import { ChanterVoice } from "./chanter-voice.ts";
 import { ClickVoice } from "./click-voice.ts";
 import { DroneVoice } from "./drone-voice.ts";
+import { LevelMeter } from "./level-meter.ts";
 import { PlayerVoice } from "./player-voice.ts";
 import { Room } from "./room.ts";
 import type { SampleSet } from "./sample-bank.ts";
@@ -44,6 +45,7 @@ interface Player {
 export class BlendGraph {
   readonly #context: SoundContext;
   readonly #fader: Strip;
+  #meter: LevelMeter | null = null;
   readonly #voices: GainNode;
   readonly #room: Room;
   readonly #clickStrip: Strip;
@@ -125,6 +127,18 @@ export class BlendGraph {
     for (const [line, { strip }] of this.#players) set(strip, { kind: "line", line });
   }
 
+  /** How strong each voice is now, and all of them together, decibels under full scale. */
+  levels(): ReadonlyMap<VoiceKey, number> {
+    this.#meter ??= new LevelMeter(this.#context.native, inputOf(this.#fader));
+    const levels = new Map<VoiceKey, number>([[voiceKey({ kind: "master" }), this.#meter.peak]]);
+    for (const [line, { chanterStrip, dronesStrip }] of this.#pipes) {
+      levels.set(voiceKey({ kind: "line", line }), chanterStrip.peak);
+      levels.set(voiceKey({ kind: "drones", line }), dronesStrip.peak);
+    }
+    for (const [line, { strip }] of this.#players) levels.set(voiceKey({ kind: "line", line }), strip.peak);
+    return levels;
+  }
+
   /** Fades everything out from now on; a few hundredths of a second later nothing is heard. */
   fadeOut(): void {
     moveTo(this.#fader, 0, this.#context);
@@ -143,6 +157,7 @@ export class BlendGraph {
       strip.dispose();
     }
     this.#click.dispose();
+    this.#meter?.dispose();
     this.#room.dispose();
     this.#voices.disconnect();
     for (const strip of [this.#clickStrip, this.#countInStrip, this.#fader]) strip.dispose();

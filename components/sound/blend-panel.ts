@@ -9,6 +9,8 @@ import {
   MOST_LEVEL,
   type NamedVoice,
   USUAL_BLEND,
+  type VoiceKey,
+  voiceKey,
   voicesOf,
   withLevel,
 } from "../../src/playback/blend.ts";
@@ -80,6 +82,15 @@ export class BlendPanel extends LitElement {
       .name {
         line-height: 18px;
         overflow-wrap: anywhere;
+      }
+      .fader {
+        display: grid;
+      }
+      /* What comes out, under what is set. It moves with the sound and by nothing else. */
+      .meter {
+        block-size: 2px;
+        margin-block-start: -4px;
+        background: linear-gradient(var(--ink-3) 0 0) 0 0 / calc(var(--out, 0) * 100%) 100% no-repeat;
       }
       .reading {
         font: 400 13px/20px var(--sans);
@@ -154,6 +165,14 @@ export class BlendPanel extends LitElement {
     </section>`;
   }
 
+  /** With every frame while it plays, past Lit: how strong each voice comes out, decibels under full scale. Nothing for those not named. */
+  showLevels(levels: ReadonlyMap<VoiceKey, number>): void {
+    for (const meter of this.renderRoot.querySelectorAll<HTMLElement>(".meter")) {
+      const level = levels.get(meter.dataset.voice ?? "") ?? LEAST_LEVEL;
+      meter.style.setProperty("--out", String(Math.max(0, (level - LEAST_LEVEL) / -LEAST_LEVEL)));
+    }
+  }
+
   #voice({ voice, name }: NamedVoice) {
     const level = levelOf(this.blend, voice, this.score);
     const silent = isSilent(level);
@@ -165,7 +184,7 @@ export class BlendPanel extends LitElement {
           ? name
           : html`<filled-blank label=${name} words=${this.#nameWords(voice, name)}><voice-panel .score=${this.score} .blend=${this.blend} .voice=${{ voice, name }} @voice-changed=${this.#voiceChanged}></voice-panel></filled-blank>`
       }</span>
-      <input
+      <span class="fader"><input
         type="range"
         min=${LEAST_LEVEL}
         max=${MOST_LEVEL}
@@ -176,7 +195,7 @@ export class BlendPanel extends LitElement {
         aria-valuetext=${words}
         style=${styleMap({ "--fill": `${fill}%` })}
         @input=${(event: Event) => this.#set(voice, { decibels: decibels((event.target as HTMLInputElement).valueAsNumber), muted: false })}
-      />
+      /><span class="meter" data-voice=${voiceKey(voice)} aria-hidden="true"></span></span>
       <button class="reading" type="button" aria-label="${name}: ${words}. Mute" aria-pressed=${silent ? "true" : "false"} @click=${() => this.#set(voice, muteToggled(level))}>${words}</button>
     </div>`;
   }

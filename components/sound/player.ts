@@ -1,7 +1,7 @@
 import type { PlayerId } from "../../src/ensemble/player.ts";
 import type { ChanterNote } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
-import { type Blend, gainOf, levelOf, USUAL_BLEND } from "../../src/playback/blend.ts";
+import { type Blend, gainOf, levelOf, USUAL_BLEND, type VoiceKey } from "../../src/playback/blend.ts";
 import type { ChanterSpan } from "../../src/playback/chanter-spans.ts";
 import { type GroupToHear, heardGroup } from "../../src/playback/heard-group.ts";
 import { type PlaySettings, scheduleOptions, soundAlike } from "../../src/playback/play-settings.ts";
@@ -221,6 +221,11 @@ export class Player {
     return () => {
       if (this.#tones.delete(steady)) steady.letGo();
     };
+  }
+
+  /** How strong each voice is now, decibels under full scale; empty while nothing plays. */
+  get levels(): ReadonlyMap<VoiceKey, number> {
+    return this.#playing?.graph.levels() ?? new Map();
   }
 
   /** The written moment that is heard now, or null. */

@@ -1,3 +1,5 @@
+import { LevelMeter } from "./level-meter.ts";
+
 /** How fast level and place follow the hand: a time constant in seconds. By ear; faster is heard as a click. */
 const FOLLOWS = 0.015;
 
@@ -6,6 +8,8 @@ export class VoiceStrip {
   readonly input: GainNode;
   readonly #panner: StereoPannerNode | null;
   readonly #context: BaseAudioContext;
+  /** Made when it is first read: nobody reads it while rendering. */
+  #meter: LevelMeter | null = null;
 
   /** @param place -1 left to 1 right */
   constructor(context: BaseAudioContext, output: AudioNode, gain: number, place: number) {
@@ -22,7 +26,14 @@ export class VoiceStrip {
     if (this.#panner !== null) move(this.#panner.pan, place, this.#context.currentTime);
   }
 
+  /** What leaves it, decibels under full scale. */
+  get peak(): number {
+    this.#meter ??= new LevelMeter(this.#context, this.input);
+    return this.#meter.peak;
+  }
+
   dispose(): void {
+    this.#meter?.dispose();
     this.input.disconnect();
     this.#panner?.disconnect();
   }

@@ -145,3 +145,16 @@ test("the room is left and entered by one word, and axe finds nothing in a voice
   await voicePanel(element, "Drones");
   await expectAccessible();
 });
+
+test("a meter under each slider shows how strong its voice comes out, from nothing at −48 dB to full at 0", async () => {
+  const { element } = await panel();
+  element.showLevels(
+    new Map([
+      ["line pipes", -12],
+      ["master", 3],
+    ]),
+  );
+  const out = (voice: string) =>
+    element.shadowRoot?.querySelector<HTMLElement>(`.meter[data-voice="${voice}"]`)?.style.getPropertyValue("--out");
+  expect([out("line pipes"), out("drones pipes"), Number(out("master")) >= 1]).toEqual(["0.75", "0", true]);
+});
