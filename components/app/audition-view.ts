@@ -5,11 +5,16 @@ import { isCrossFingered } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
 import { withCrossFingering } from "../../src/pipes/setup-changes.ts";
 import { LEVEL_REACH, MOST_DULLNESS } from "../../src/pipes/setup-fault.ts";
-import { shownPitch } from "../../src/pitch/spelling.ts";
 import type { AuditionCompany } from "../../src/playback/audition-company.ts";
-import { playedInWords, signed, verdictOf, wayInWords } from "../../src/playback/audition-words.ts";
+import {
+  beatsWithBandInWords,
+  beatsWithDronesInWords,
+  offDroneInWords,
+  playedInWords,
+  verdictOf,
+  wayInWords,
+} from "../../src/playback/audition-words.ts";
 import { type Blend, USUAL_BLEND } from "../../src/playback/blend.ts";
-import type { JudgedNote } from "../../src/playback/judged-note.ts";
 import type { Address, Moment } from "../../src/score/address.ts";
 import { barNumber } from "../../src/score/bar-number.ts";
 import type { BarRange, Edit } from "../../src/score/edit.ts";
@@ -17,7 +22,7 @@ import { pipeLineOf } from "../../src/score/line-of.ts";
 import type { Score } from "../../src/score/score.ts";
 import { cents } from "../../src/units/cents.ts";
 import { decibels } from "../../src/units/decibels.ts";
-import { shownNumber } from "../../src/units/shown.ts";
+import { shownCents, shownNumber } from "../../src/units/shown.ts";
 import { inkStyles } from "../notation/notation-styles.ts";
 import { snippetElement } from "../notation/part-snippet.ts";
 import { styleMap } from "../shared/style-map.ts";
@@ -175,10 +180,10 @@ export class AuditionView extends LitElement {
       <p class="cap">Chords at written pitch. Roughness, 50 cents either side:</p>
       <div class="curves">${judged.map((one) => roughnessCurve(one, isCrossFingered(one.note)))}</div>
       <dl>
-        <dt>Off the band</dt><dd>${judged.map(({ offBand }) => signed(offBand)).join(", then ")} cents</dd>
+        <dt>Off the band</dt><dd>${judged.map(({ offBand }) => shownCents(offBand)).join(", then ")} cents</dd>
         <dt>Off the drone</dt><dd>${judged.map(offDroneInWords).join(", then ")}</dd>
-        <dt>Beats with the band</dt><dd>${judged.map(beatsWithBand).join("; then ")}</dd>
-        <dt>Beats with the drones</dt><dd>${judged.map(beatsWithDrones).join("; then ")}</dd>
+        <dt>Beats with the band</dt><dd>${judged.map(beatsWithBandInWords).join("; then ")}</dd>
+        <dt>Beats with the drones</dt><dd>${judged.map(beatsWithDronesInWords).join("; then ")}</dd>
         ${note === undefined || last === undefined ? nothing : html`<dt>Way in</dt><dd>${wayInWords(setup, before, note)}</dd><dt>Way out</dt><dd>${after === null ? "to silence" : wayInWords(setup, last, after)}</dd>`}
       </dl>
       <p class="verdict">${judged.map(verdictOf).join(" Then: ")}</p>
@@ -318,25 +323,6 @@ export class AuditionView extends LitElement {
     event.preventDefault();
     this.#choose(Number(event.key) - 1);
   };
-}
-
-function offDroneInWords({ offDrone }: JudgedNote): string {
-  return offDrone === null ? "no drone" : `${signed(offDrone.cents)} from the ${offDrone.drone}’s ${offDrone.partial}th`;
-}
-
-function beatsWithBand({ beatsWithBand: beats }: JudgedNote): string {
-  const slow = beats.filter(({ perSecond }) => perSecond > 0.05);
-  if (slow.length === 0) return "none slow enough to count";
-  return slow
-    .slice(0, 3)
-    .map((beat) => `${shownNumber(beat.perSecond, 1)} on ${shownPitch(beat.with)}`)
-    .join(", ");
-}
-
-function beatsWithDrones({ beatsWithDrones: beats }: JudgedNote): string {
-  const slow = beats.filter(({ perSecond }) => perSecond > 0.05);
-  if (slow.length === 0) return beats.length > 0 ? "none: in tune" : "none slow enough to count";
-  return slow.map((beat) => `${shownNumber(beat.perSecond, 1)} on the ${beat.with}`).join(", ");
 }
 
 customElements.define("audition-view", AuditionView);

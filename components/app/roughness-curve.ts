@@ -1,4 +1,5 @@
 import { svg } from "lit";
+import { ordinal } from "../../src/playback/audition-words.ts";
 import type { JudgedNote } from "../../src/playback/judged-note.ts";
 import { shownNumber } from "../../src/units/shown.ts";
 
@@ -32,7 +33,7 @@ export function roughnessCurve({ curve, offBand, offDrone, dissonance, concert }
   const label = `Roughness ${shownNumber(dissonance, 2)}. Smoothest ${shownNumber(lowestOf(curve), 0)} cents from here.`;
   return svg`<svg class="curve" viewBox=${`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label=${label}>
     <path class="area" d=${`${line}L${x(50)} ${FOOT}L${x(-50)} ${FOOT}Z`}></path>
-    ${drone === null ? null : mark(drone, `drone’s ${offDrone?.partial}th`, "drone-at", 0)}
+    ${drone === null ? null : mark(drone, offDrone?.partial === 1 ? "drone" : `drone’s ${ordinal(offDrone?.partial ?? 1)}`, "drone-at", 0)}
     ${mark(band, `band ${concert.replace("#", "♯").replace("b", "♭")}`, "band-at", crowded ? 1 : 0)}
     <path class="line" d=${line}></path>
     <path class="foot" d=${`M10 ${FOOT}H${WIDTH - 10}`}></path>

@@ -5,7 +5,7 @@ import { fingeringTable } from "../pipes/fingering-table.ts";
 import { noteName } from "../pipes/note-names.ts";
 import type { PipeSetup } from "../pipes/pipe-setup.ts";
 import { shownPitch } from "../pitch/spelling.ts";
-import { shownNumber } from "../units/shown.ts";
+import { shownCents, shownNumber } from "../units/shown.ts";
 import type { JudgedNote } from "./judged-note.ts";
 
 /** From here on the ear calls it off, cents. *Source:* Arndt et al., Exp. Brain Res. 238 (2020) 247: about 10 cents for musicians. */
@@ -49,8 +49,38 @@ export function wayInWords(setup: PipeSetup, from: ChanterNote | null, to: Chant
   return `${fingersInWords(change)}${passing.length === 0 ? "" : `; ${passing.join(", ")} may sound`}`;
 }
 
-/** A number with its sign, as it stands in a column of figures: `+2`, `−31`, `0`. */
-export function signed(value: number): string {
-  const shown = shownNumber(value, 0);
-  return Math.round(value) > 0 ? `+${shown}` : shown;
+/** How far off the drone's nearest partial: `+2 from the bass’s 7th`, `0 from the tenor itself`. */
+export function offDroneInWords({ offDrone }: JudgedNote): string {
+  if (offDrone === null) return "no drone sounds";
+  const { drone, partial, cents } = offDrone;
+  return `${shownCents(cents)} from the ${partial === 1 ? `${drone} itself` : `${drone}’s ${ordinal(partial)}`}`;
+}
+
+/** How often it beats with what the band sounds, slowest first: `2.9 on F♯4, 15.7 on A5`. */
+export function beatsWithBandInWords({ beatsWithBand }: JudgedNote): string {
+  return beatsInWords(beatsWithBand.map((beat) => ({ ...beat, on: shownPitch(beat.with) })));
+}
+
+/** How often it beats with the drones: `0.7 on the bass`. */
+export function beatsWithDronesInWords({ beatsWithDrones }: JudgedNote): string {
+  return beatsInWords(beatsWithDrones.map((beat) => ({ ...beat, on: `the ${beat.with}` })));
+}
+
+/** `1st`, `2nd`, `3rd`, `4th`, `11th`, `21st`. */
+export function ordinal(place: number): string {
+  const [tens, ones] = [place % 100, place % 10];
+  const ending = tens >= 11 && tens <= 13 ? "th" : (["th", "st", "nd", "rd"][ones] ?? "th");
+  return `${place}${ending}`;
+}
+
+/** Slower than this a note ends before it has beaten, hertz: once in twenty seconds. */
+const STANDS = 0.05;
+
+/** More beats at once than these nobody follows; the slowest are told. */
+const TOLD = 3;
+
+function beatsInWords(beats: readonly { readonly perSecond: number; readonly on: string }[]): string {
+  const heard = beats.filter(({ perSecond }) => perSecond > STANDS).slice(0, TOLD);
+  if (heard.length > 0) return heard.map(({ perSecond, on }) => `${shownNumber(perSecond, 1)} on ${on}`).join(", ");
+  return beats.length > 0 ? "none: in tune" : "none slow enough to count";
 }

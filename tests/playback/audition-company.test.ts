@@ -2,7 +2,15 @@ import { expect, test } from "vitest";
 import { defaultSetup } from "../../src/pipes/default-setups.ts";
 import { concertPitch } from "../../src/pitch/spelling.ts";
 import { companyAt, inCompany } from "../../src/playback/audition-company.ts";
-import { playedInWords, verdictOf, wayInWords } from "../../src/playback/audition-words.ts";
+import {
+  beatsWithBandInWords,
+  beatsWithDronesInWords,
+  offDroneInWords,
+  ordinal,
+  playedInWords,
+  verdictOf,
+  wayInWords,
+} from "../../src/playback/audition-words.ts";
 import { USUAL_BLEND } from "../../src/playback/blend.ts";
 import { judgedNote } from "../../src/playback/judged-note.ts";
 import { scheduleOf } from "../../src/playback/schedule.ts";
@@ -79,4 +87,18 @@ test("what is played and how the fingers get there is said in words", () => {
   expect(playedInWords(["high-g", "high-g-sharp"])).toBe("high G, then high G♯, cross-fingered");
   expect(wayInWords(defaultSetup("B"), null, "e")).toBe("after silence");
   expect(wayInWords(defaultSetup("B"), "d", "e")).toMatch(/lower index.*; low G, low A, B, C may sound$/);
+});
+
+test("figures are said as they are counted: partials by their place, beats by whom they are with, none where it is in tune", () => {
+  expect([1, 2, 3, 4, 11, 12, 13, 21, 22, 101, 111].map(ordinal).join(" ")).toBe("1st 2nd 3rd 4th 11th 12th 13th 21st 22nd 101st 111th");
+  const setup = defaultSetup("B");
+  const alone = { band: [], bandA: hertz(440) };
+  expect(offDroneInWords(judgedNote(setup, "e", alone))).toBe("0 from the bass’s 6th");
+  expect(beatsWithDronesInWords(judgedNote(setup, "e", alone))).toBe("none: in tune");
+  const tenors = { ...setup, drones: setup.drones.map((drone) => ({ ...drone, on: drone.name === "tenor" })) };
+  expect(offDroneInWords(judgedNote(tenors, "low-a", alone))).toBe("0 from the tenor’s 2nd");
+  expect(offDroneInWords(judgedNote({ ...setup, drones: [] }, "low-a", alone))).toBe("no drone sounds");
+  const band = [{ pitch: concertPitch("A5"), spectrum: [0 as never], level: -8 as never }];
+  // Source: derived from 7/4 over 493.88 Hz against 880 Hz.
+  expect(beatsWithBandInWords(judgedNote(setup, "high-g", { band, bandA: hertz(440) }))).toBe("15.7 on A5");
 });
