@@ -24,7 +24,7 @@ export const appStyles = css`
     display: flex;
     align-items: baseline;
     flex-wrap: wrap;
-    column-gap: 14px;
+    column-gap: 10px;
     min-inline-size: 0;
   }
   h1 {
@@ -33,7 +33,7 @@ export const appStyles = css`
   }
   .rooms {
     display: flex;
-    gap: 24px;
+    gap: 14px;
     align-items: center;
     justify-self: end;
   }
