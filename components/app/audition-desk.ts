@@ -23,6 +23,7 @@ export async function openAudition(page: ShadowRoot, session: Session, sound: So
   view.sound = {
     begin: (score, range) => sound.beginAudition(score, range),
     hear: (score, when) => sound.hear(score, when),
+    stop: () => sound.stop(),
   };
   const forget = session.subscribe((change) => {
     if (change === "moment") view.moveTo(session.moment);

@@ -38,6 +38,7 @@ import { roughnessCurve } from "./roughness-curve.ts";
 export interface AuditionSound {
   begin(score: Score, range: BarRange): Promise<void>;
   hear(score: Score, when: "beat" | "soon"): Moment | null;
+  stop(): void;
 }
 
 /** A version is to be kept, or a cross-fingering as it was set. */
@@ -72,6 +73,7 @@ export class AuditionView extends LitElement {
     asked: { state: true },
     heard: { state: true },
     draft: { state: true },
+    silent: { state: true },
     open: { state: true },
   };
 
@@ -88,6 +90,8 @@ export class AuditionView extends LitElement {
   /** The setup as the sliders have it while they are held; null: as it is kept. */
   declare private draft: PipeSetup | null;
   declare private open: boolean;
+  /** Whether it was stopped; the next version that is pressed begins again. */
+  declare private silent: boolean;
 
   constructor() {
     super();
@@ -99,6 +103,7 @@ export class AuditionView extends LitElement {
     this.heard = 0;
     this.draft = null;
     this.open = false;
+    this.silent = false;
   }
 
   static override styles = [controls, focusRing, inkStyles, rangeStyles, auditionStyles];
@@ -145,6 +150,7 @@ export class AuditionView extends LitElement {
           ([company, words]) =>
             html`<button class="link" type="button" aria-pressed=${company === this.company ? "true" : "false"} @click=${() => this.#accompany(company)}>${words}</button>`,
         )}</span>
+        <button class="btn" type="button" @click=${this.#turn}>${this.silent ? "Play" : "Stop"}</button>
         <button class="btn" type="button" @click=${this.hide}>Back to the sketch</button>
       </header>
       ${
@@ -169,11 +175,18 @@ export class AuditionView extends LitElement {
 
   #column(seen: SeenVersion, index: number) {
     const { version, judged, chord, before, after } = seen;
-    const state = index === this.heard ? "sounding now" : index === this.asked ? "next, on the beat" : `press ${index + 1}`;
+    const isHeard = index === this.heard && !this.silent;
+    const state = isHeard
+      ? "sounding now"
+      : index === this.asked && this.silent
+        ? "stopped"
+        : index === this.asked
+          ? "next, on the beat"
+          : `press ${index + 1}`;
     const setup = this.#setupOf(seen);
     const [note] = version.notes;
     const last = version.notes.at(-1);
-    return html`<section class="version ${index === this.heard ? "sounding" : ""} ${index === this.asked ? "chosen" : ""}" aria-labelledby="version-${index}">
+    return html`<section class="version ${isHeard ? "sounding" : ""} ${index === this.asked ? "chosen" : ""}" aria-labelledby="version-${index}">
       <h3 id="version-${index}"><button class="ring" type="button" ?autofocus=${index === 0} aria-label="${index + 1}: hear ${version.name}" aria-pressed=${index === this.asked ? "true" : "false"} @click=${() => this.#choose(index)}>${index + 1}</button>${version.name}<span class="state">${state}</span></h3>
       <p class="played">${playedInWords(version.notes)}.${chord === "" ? nothing : ` The band plays ${chord}.`}</p>
       ${this.#picture(seen)}
@@ -259,16 +272,29 @@ export class AuditionView extends LitElement {
     const heard = this.#versions[this.asked]?.heard;
     if (heard === undefined) return;
     this.heard = this.asked;
+    this.silent = false;
     this.#ribbon?.begin(this.asked);
     await this.sound?.begin(heard, this.range);
   }
 
   #choose(index: number): void {
     const version = this.#versions[index];
-    if (version === undefined || index === this.asked) return;
+    if (version === undefined || (index === this.asked && !this.silent)) return;
     this.asked = index;
+    if (this.silent) {
+      void this.#begin();
+      return;
+    }
     this.#ribbon?.ask(index, this.sound?.hear(version.heard, "beat") ?? null);
   }
+
+  readonly #turn = (): void => {
+    if (this.silent) void this.#begin();
+    else {
+      this.silent = true;
+      this.sound?.stop();
+    }
+  };
 
   #ask(question: number): void {
     this.question = question;

@@ -40,6 +40,8 @@ async function open(score = sketch()) {
   const begun: Score[] = [];
   const heard: { score: Score; when: string }[] = [];
   const kept: (readonly Edit[])[] = [];
+  /** How often it had begun when it was stopped. */
+  const stops: number[] = [];
   let next: Moment | null = moment(0, 960);
   Object.assign(view, { score, at });
   view.sound = {
@@ -48,6 +50,7 @@ async function open(score = sketch()) {
       heard.push({ score: one, when });
       return next;
     },
+    stop: () => void stops.push(begun.length),
   };
   view.addEventListener("audition-kept", (event) => kept.push((event as AuditionKeptEvent).detail.edits));
   document.body.append(view);
@@ -59,6 +62,7 @@ async function open(score = sketch()) {
     view,
     root,
     begun,
+    stops,
     heard,
     kept,
     columns,
@@ -153,6 +157,22 @@ describe("the audition of a high G in written A", () => {
     slider.dispatchEvent(new Event("change"));
     expect(kept).toHaveLength(1);
     expect(kept[0]?.[0]).toMatchObject({ kind: "setup", line: "pipes" });
+  });
+
+  test("stops when told, and begins again with the version that is pressed next", async () => {
+    const { columns, said, root, begun, stops, heard, settled } = await open();
+    [...root.querySelectorAll<HTMLButtonElement>("header .btn")].find(({ textContent }) => textContent === "Stop")?.click();
+    await settled();
+    expect(stops).toEqual([1]);
+    expect(said(columns()[0]?.querySelector(".state"))).toBe("stopped");
+    await userEvent.keyboard("2");
+    await settled();
+    expect(heard).toEqual([]);
+    expect(begun.map(notesOf)).toEqual([
+      ["e", "high-g"],
+      ["e", "high-g-sharp"],
+    ]);
+    expect(said(columns()[1]?.querySelector(".state"))).toBe("sounding now");
   });
 
   test("with the chord a piano strikes it, with drones only nobody else plays", async () => {
