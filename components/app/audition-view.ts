@@ -1,38 +1,24 @@
 import { html, LitElement, nothing, type PropertyValues } from "lit";
-import { live } from "lit/directives/live.js";
 import { auditionsAt } from "../../src/arranging/auditions.ts";
 import { isCrossFingered } from "../../src/pipes/chanter-note.ts";
 import type { PipeSetup } from "../../src/pipes/pipe-setup.ts";
-import { withCrossFingering } from "../../src/pipes/setup-changes.ts";
-import { LEVEL_REACH, MOST_DULLNESS } from "../../src/pipes/setup-fault.ts";
 import type { AuditionCompany } from "../../src/playback/audition-company.ts";
-import {
-  beatsWithBandInWords,
-  beatsWithDronesInWords,
-  offDroneInWords,
-  playedInWords,
-  verdictOf,
-  wayInWords,
-} from "../../src/playback/audition-words.ts";
 import { type Blend, USUAL_BLEND } from "../../src/playback/blend.ts";
 import type { Address, Moment } from "../../src/score/address.ts";
 import { barNumber } from "../../src/score/bar-number.ts";
 import type { BarRange, Edit } from "../../src/score/edit.ts";
 import { pipeLineOf } from "../../src/score/line-of.ts";
 import type { Score } from "../../src/score/score.ts";
-import { cents } from "../../src/units/cents.ts";
-import { decibels } from "../../src/units/decibels.ts";
-import { shownCents, shownNumber } from "../../src/units/shown.ts";
 import { inkStyles } from "../notation/notation-styles.ts";
 import { snippetElement } from "../notation/part-snippet.ts";
-import { styleMap } from "../shared/style-map.ts";
 import { controls, focusRing } from "../shared/styles.ts";
 import { rangeStyles } from "../sound/range-styles.ts";
+import { auditionColumn } from "./audition-column.ts";
 import "./audition-ribbon.ts";
 import type { AuditionRibbon } from "./audition-ribbon.ts";
+import { crossFingeringSliders } from "./audition-sliders.ts";
 import { auditionStyles } from "./audition-styles.ts";
 import { pictureOf, type SeenVersion, seenVersions } from "./audition-version.ts";
-import { roughnessCurve } from "./roughness-curve.ts";
 
 /** What sounds: called whenever it is to be something else; says where it is heard first. */
 export interface AuditionSound {
@@ -52,9 +38,6 @@ const COMPANIES: readonly (readonly [AuditionCompany, string])[] = [
 
 /** How wide the picture of a version is engraved, desk pixels. */
 const PICTURE = 420;
-
-/** How far each way the pitch of a cross-fingering may be set, cents. */
-const PITCH_REACH = 60;
 
 /**
  * One place, heard in several ways that change over on the beat, and what the ear will judge of each side by side.
@@ -92,6 +75,8 @@ export class AuditionView extends LitElement {
   declare private open: boolean;
   /** Whether it was stopped; the next version that is pressed begins again. */
   declare private silent: boolean;
+  /** The setup as it was when this was opened. */
+  #opened: PipeSetup | null = null;
 
   constructor() {
     super();
@@ -115,6 +100,8 @@ export class AuditionView extends LitElement {
     this.asked = 0;
     this.heard = 0;
     this.draft = null;
+    this.silent = false;
+    this.#opened = pipeLineOf(this.score, this.at.line)?.setup ?? null;
     this.company = this.score.lines.some(({ kind }) => kind === "concert") ? "band" : "drones";
     this.range = { first: this.at.bar, last: Math.min(this.at.bar + 1, this.score.frames.length - 1) };
     await this.updateComplete;
@@ -174,59 +161,29 @@ export class AuditionView extends LitElement {
   }
 
   #column(seen: SeenVersion, index: number) {
-    const { version, judged, chord, before, after } = seen;
-    const isHeard = index === this.heard && !this.silent;
-    const state = isHeard
-      ? "sounding now"
-      : index === this.asked && this.silent
-        ? "stopped"
-        : index === this.asked
-          ? "next, on the beat"
-          : `press ${index + 1}`;
-    const setup = this.#setupOf(seen);
-    const [note] = version.notes;
-    const last = version.notes.at(-1);
-    return html`<section class="version ${isHeard ? "sounding" : ""} ${index === this.asked ? "chosen" : ""}" aria-labelledby="version-${index}">
-      <h3 id="version-${index}"><button class="ring" type="button" ?autofocus=${index === 0} aria-label="${index + 1}: hear ${version.name}" aria-pressed=${index === this.asked ? "true" : "false"} @click=${() => this.#choose(index)}>${index + 1}</button>${version.name}<span class="state">${state}</span></h3>
-      <p class="played">${playedInWords(version.notes)}.${chord === "" ? nothing : ` The band plays ${chord}.`}</p>
-      ${this.#picture(seen)}
-      <p class="cap">Chords at written pitch. Roughness, 50 cents either side:</p>
-      <div class="curves">${judged.map((one) => roughnessCurve(one, isCrossFingered(one.note)))}</div>
-      <dl>
-        <dt>Off the band</dt><dd>${judged.map(({ offBand }) => shownCents(offBand)).join(", then ")} cents</dd>
-        <dt>Off the drone</dt><dd>${judged.map(offDroneInWords).join(", then ")}</dd>
-        <dt>Beats with the band</dt><dd>${judged.map(beatsWithBandInWords).join("; then ")}</dd>
-        <dt>Beats with the drones</dt><dd>${judged.map(beatsWithDronesInWords).join("; then ")}</dd>
-        ${note === undefined || last === undefined ? nothing : html`<dt>Way in</dt><dd>${wayInWords(setup, before, note)}</dd><dt>Way out</dt><dd>${after === null ? "to silence" : wayInWords(setup, last, after)}</dd>`}
-      </dl>
-      <p class="verdict">${judged.map(verdictOf).join(" Then: ")}</p>
-    </section>`;
-  }
-
-  #picture(seen: SeenVersion) {
     const picture = pictureOf(seen, this.at, this.range, PICTURE);
-    return picture === null ? nothing : snippetElement(picture, `The part as ${seen.version.name} has it`);
+    return auditionColumn(
+      seen,
+      this.#setupOf(seen),
+      picture === null ? null : snippetElement(picture, `The part as ${seen.version.name} has it`),
+      {
+        index,
+        isHeard: index === this.heard && !this.silent,
+        isAsked: index === this.asked,
+        isSilent: this.silent,
+        company: this.company,
+        choose: () => this.#choose(index),
+      },
+    );
   }
 
   /** The cross-fingering that is compared, as it answers on this chanter: set while it loops. */
   #sliders(versions: readonly SeenVersion[]) {
     const note = versions.flatMap(({ version }) => version.notes).find(isCrossFingered);
     const setup = this.draft ?? pipeLineOf(this.score, this.at.line)?.setup;
-    const own = setup?.crossFingerings.find((one) => one.note === note);
-    const kept = pipeLineOf(this.score, this.at.line)?.setup.crossFingerings.find((one) => one.note === note);
-    if (note === undefined || setup === undefined || own === undefined || kept === undefined) return html`<span class="sliders"></span>`;
-    const middle = Math.round(kept.cents);
-    const slider = (words: string, value: number, least: number, most: number, step: number, change: (value: number) => PipeSetup) =>
-      html`<label class="field">${words}
-        <input type="range" min=${least} max=${most} step=${step} .value=${live(String(value))} aria-valuetext=${words}
-          style=${styleMap({ "--fill": `${(100 * (value - least)) / (most - least)}%` })}
-          @input=${(event: Event) => this.#setWhileHeld(change((event.target as HTMLInputElement).valueAsNumber))} @change=${this.#keepSetting} />
-      </label>`;
-    return html`<div class="sliders" role="group" aria-label="This cross-fingering, on this chanter">
-      ${slider(`Pitch ${shownNumber(own.cents, 0)} cents over low A`, Math.round(own.cents), middle - PITCH_REACH, middle + PITCH_REACH, 1, (value) => withCrossFingering(setup, note, { cents: cents(value) }))}
-      ${slider(`Loudness ${shownNumber(own.level, 1)} dB`, own.level, LEVEL_REACH.lowest, LEVEL_REACH.highest, 0.5, (value) => withCrossFingering(setup, note, { level: decibels(value) }))}
-      ${slider(`Dullness ${shownNumber(own.dullness, 1)} of ${MOST_DULLNESS}`, own.dullness, 0, MOST_DULLNESS, 0.5, (value) => withCrossFingering(setup, note, { dullness: value }))}
-    </div>`;
+    const middle = this.#opened?.crossFingerings.find((one) => one.note === note)?.cents;
+    if (note === undefined || setup === undefined || middle === undefined) return html`<span class="sliders"></span>`;
+    return crossFingeringSliders(setup, note, middle, { moved: this.#setWhileHeld, letGo: this.#keepSetting });
   }
 
   get #dialog(): HTMLDialogElement {
@@ -312,10 +269,10 @@ export class AuditionView extends LitElement {
     void this.updateComplete.then(() => this.#begin());
   }
 
-  #setWhileHeld(setup: PipeSetup): void {
+  readonly #setWhileHeld = (setup: PipeSetup): void => {
     this.draft = setup;
     this.#hearAgain("soon");
-  }
+  };
 
   #hearAgain(when: "beat" | "soon"): void {
     const version = this.#versions[this.asked];
