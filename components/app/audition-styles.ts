@@ -18,7 +18,6 @@ export const auditionStyles = css`
   }
   dialog[open] {
     display: grid;
-    grid-template-rows: auto auto auto auto;
     align-content: start;
     gap: 16px;
   }
@@ -39,6 +38,12 @@ export const auditionStyles = css`
     align-items: baseline;
     color: var(--ink-2);
     margin-inline-end: auto;
+  }
+  .asked {
+    display: flex;
+    justify-content: space-between;
+    align-items: center;
+    gap: 8px 24px;
   }
   .choices {
     display: flex;

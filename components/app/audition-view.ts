@@ -137,17 +137,15 @@ export class AuditionView extends LitElement {
           ([company, words]) =>
             html`<button class="link" type="button" aria-pressed=${company === this.company ? "true" : "false"} @click=${() => this.#accompany(company)}>${words}</button>`,
         )}</span>
-        <button class="btn" type="button" @click=${this.#turn}>${this.silent ? "Play" : "Stop"}</button>
         <button class="btn" type="button" @click=${this.hide}>Back to the sketch</button>
       </header>
-      ${
-        offers.length < 2
-          ? nothing
-          : html`<div class="choices" role="group" aria-label="What is compared">${offers.map(
-              (offer, index) =>
-                html`<button class="link" type="button" aria-pressed=${index === this.question ? "true" : "false"} @click=${() => this.#ask(index)}>${offer.question}</button>`,
-            )}</div>`
-      }
+      <div class="asked">
+        <div class="choices" role="group" aria-label="What is compared">${offers.map(
+          (offer, index) =>
+            html`<button class="link" type="button" aria-pressed=${index === this.question ? "true" : "false"} @click=${() => this.#ask(index)}>${offer.question}</button>`,
+        )}</div>
+        <button class="btn" type="button" @click=${this.#turn}>${this.silent ? "Play" : "Stop"}</button>
+      </div>
       ${remarks.map((remark) => html`<p class="cap">${remark}</p>`)}
       <audition-ribbon .score=${this.score} .range=${this.range} .names=${versions.map(({ version }) => version.name)}></audition-ribbon>
       <div class="switch" role="group" aria-label="Versions">${versions.map(

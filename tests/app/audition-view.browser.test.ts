@@ -161,7 +161,7 @@ describe("the audition of a high G in written A", () => {
 
   test("stops when told, and begins again with the version that is pressed next", async () => {
     const { columns, said, root, begun, stops, heard, settled } = await open();
-    [...root.querySelectorAll<HTMLButtonElement>("header .btn")].find(({ textContent }) => textContent === "Stop")?.click();
+    [...root.querySelectorAll<HTMLButtonElement>(".asked .btn")].find(({ textContent }) => textContent === "Stop")?.click();
     await settled();
     expect(stops).toEqual([1]);
     expect(said(columns()[0]?.querySelector(".state"))).toBe("stopped");
