@@ -13,7 +13,7 @@ try {
   await installMissingPackages();
   const built = await buildIfChanged();
   if (built && built.code !== 0) throw new Error(`${built.output}\nThe app could not be built.`);
-  const projects = ["--project", "node", "--project", "walks"];
+  const projects = ["--project", "node", "--project", "browser", "--project", "walks"];
   const { code } = await runTool("vitest/vitest.mjs", ["run", ...projects, ...process.argv.slice(2)], {
     environment: { NINEFOLD_SOAK: "1", NODE_ENV: "test" },
   });

@@ -10,7 +10,7 @@ import type { Moment } from "../../src/score/address.ts";
 import type { Score } from "../../src/score/score.ts";
 import { decibels } from "../../src/units/decibels.ts";
 import { ticks } from "../../src/units/ticks.ts";
-import { cases } from "../support/cases.ts";
+import { cases, PATIENCE } from "../support/cases.ts";
 import { type ClockWatch, lateOnes, type WrittenEvent, watchClock } from "../support/clock-watch.ts";
 
 const BARS = 200;
@@ -67,7 +67,7 @@ function edited(score: Score, turn: number): Score {
 /** For a message: the worst of those that came late. */
 const worst = (late: readonly WrittenEvent[]) => late.toSorted((one, other) => one.at - one.said - (other.at - other.said)).slice(0, 3);
 
-test("while 200 bars play and are edited every 150 ms, nothing is written for a time that is over", async () => {
+test("while 200 bars play and are edited every 150 ms, nothing is written for a time that is over", { timeout: PATIENCE }, async () => {
   let score = benchScore(BARS);
   const one = await playing(score);
   const edits = cases(24, 400);
