@@ -22,11 +22,11 @@ export function playedInWords(notes: readonly ChanterNote[]): string {
 
 /** What the figures come to, in a sentence or two: what it agrees with, and where it would be smoother. */
 export function verdictOf(judged: JudgedNote): string {
-  const { offBand, offDrone, curve, beatsWithBand } = judged;
+  const { offBand, offDrone, curve, beatsWithBand, inBand } = judged;
   const locks = offDrone !== null && Math.abs(offDrone.cents) < LOCKED;
   const sentences: string[] = [];
   if (locks) sentences.push("Locks to the drone.");
-  else if (Math.abs(offBand) <= HEARD) sentences.push("Sits with the band.");
+  else if (inBand && Math.abs(offBand) <= HEARD) sentences.push("Sits with the band.");
   const lowest = curve.reduce(
     (best, point) => (point.dissonance < best.dissonance ? point : best),
     curve[0] ?? { cents: 0, dissonance: 0 },

@@ -40,6 +40,8 @@ export interface JudgedNote {
   readonly offBand: Cents;
   /** The partial of the lowest drone that sounds nearest to it, and how far above that the note lies; null where all are off. */
   readonly offDrone: { readonly drone: Drone["name"]; readonly partial: number; readonly cents: Cents } | null;
+  /** Whether anybody sounds beside pipes and drones. */
+  readonly inBand: boolean;
   /** With each of the band's pitches that it beats with, slowest first. */
   readonly beatsWithBand: readonly BeatWith<ConcertPitch>[];
   /** With each drone that it beats with, the clearest of each; two drones of one name once. */
@@ -77,6 +79,7 @@ export function judgedNote(setup: PipeSetup, note: ChanterNote, company: Company
     concert: concertPitchOf(setup, note),
     offBand: centsOffBand(setup, note, company.bandA),
     offDrone: nearestPartial(setup, note, drones[0]),
+    inBand: company.band.length > 0,
     beatsWithBand: beatsWith(own, bandHeard),
     beatsWithDrones: beatsWith(own, dronesHeard),
     dissonance: dissonanceBetween(own, beside),
