@@ -1,9 +1,9 @@
 import { css, html, nothing, type PropertyDeclarations, type PropertyValues } from "lit";
 import { DeskBars } from "../../src/engraving/desk-bars.ts";
+import { type DeskSheet, deskSheet } from "../../src/engraving/desk-sheet.ts";
 import { headDrawing } from "../../src/engraving/head-drawing.ts";
 import { partCaptions } from "../../src/engraving/part-words.ts";
-import { deskSyllableBaseline, staffReach, syllableReach } from "../../src/engraving/staff-reach.ts";
-import type { Line, Score } from "../../src/score/score.ts";
+import type { Line } from "../../src/score/score.ts";
 import { styleMap } from "../shared/style-map.ts";
 import { focusRing } from "../shared/styles.ts";
 import { barElement } from "./bar-element.ts";
@@ -13,23 +13,8 @@ import { PartElement, type PlacedBar } from "./part-element.ts";
 import "./part-score.ts";
 
 /** The sheet's own measures, px: time begins and ends where it does on the grid. */
-const HEIGHT = 98;
 const LABELS = 216;
 const MARGIN = 84;
-const STAFF_TOP = 36;
-
-/** Heads further from the staff than this make the sheet taller. */
-const ROOM_ABOVE = 22;
-const ROOM_BELOW = 20;
-
-/** Words may go nearer to the edge. */
-const ROOM_UNDER_WORDS = 33;
-
-/** What the bracket of an ending takes over gracenotes, where a part has one. */
-const ENDING_ROOM = 14;
-
-/** And over words. */
-const BRACKET = 17;
 
 /** Clef and signature end where bar 1 begins, so the staff begins so far left of it. */
 const HEAD = 94;
@@ -57,8 +42,7 @@ export class PartSheet extends PartElement {
   #scrolled = 0;
   #headPainted: object | null = null;
   #headTop = -1;
-  /** What the part needs beyond the usual sheet, and where its syllables stand. */
-  #extra = { above: 0, below: 0, syllableBaseline: 0 };
+  #sheet: DeskSheet = { staffTop: 0, height: 0, syllableBaseline: 0 };
   readonly #bars = new DeskBars();
   readonly #idle = new IdleWork();
   readonly #resized = new ResizeObserver(([entry]) => {
@@ -177,7 +161,7 @@ export class PartSheet extends PartElement {
       ></part-score>`;
     }
     const [written] = partCaptions(this.score, line, 0);
-    const height = HEIGHT + this.#extra.above + this.#extra.below;
+    const { height } = this.#sheet;
     const time = { inlineSize: `${this.#timeWidth}px` };
     return html`<div class="sheet" style=${styleMap({ blockSize: `${height}px` })}>
       <div class="label">
@@ -200,18 +184,8 @@ export class PartSheet extends PartElement {
   protected override willUpdate(changed: PropertyValues): void {
     const line = this.shownLine;
     if (line !== null && (changed.has("score") || changed.has("line"))) {
-      const reach = staffReach(this.score, line);
-      const endings = hasEndings(this.score) ? ENDING_ROOM : 0;
-      this.#extra = {
-        above: Math.max(
-          endings,
-          reach.above - ROOM_ABOVE,
-          reach.words === 0 ? 0 : reach.words + (endings > 0 ? BRACKET : 0) - STAFF_TOP + 2,
-        ),
-        below: Math.max(0, reach.below - ROOM_BELOW, syllableReach(reach) - ROOM_UNDER_WORDS),
-        syllableBaseline: deskSyllableBaseline(reach),
-      };
-      this.#bars.show({ score: this.score, line, syllableBaseline: this.#extra.syllableBaseline });
+      this.#sheet = deskSheet(this.score, line);
+      this.#bars.show({ score: this.score, line, syllableBaseline: this.#sheet.syllableBaseline });
     }
     super.willUpdate(changed);
     this.#nameKey();
@@ -254,7 +228,7 @@ export class PartSheet extends PartElement {
   }
 
   get #staffTop(): number {
-    return STAFF_TOP + this.#extra.above;
+    return this.#sheet.staffTop;
   }
 
   get #timeWidth(): number {
@@ -316,17 +290,6 @@ export class PartSheet extends PartElement {
       yield;
     }
   }
-}
-
-const withEndings = new WeakMap<Score["frames"], boolean>();
-
-/** Whether any bar stands under a bracket; kept with the frames, which most edits leave alone. */
-function hasEndings({ frames }: Score): boolean {
-  const known = withEndings.get(frames);
-  if (known !== undefined) return known;
-  const found = frames.some(({ ending }) => ending !== null);
-  withEndings.set(frames, found);
-  return found;
 }
 
 customElements.define("part-sheet", PartSheet);

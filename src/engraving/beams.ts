@@ -37,7 +37,7 @@ const CLEAR = 1.8;
 
 /** How far gracenotes and accidentals reach from the middle of their head. */
 const GRACENOTE = 2.4;
-const ACCIDENTAL = 10;
+const ACCIDENTAL = 12.5;
 
 /** A beam group drawn. */
 export interface DrawnBeam {

@@ -3,7 +3,7 @@ import type { BarContext } from "./bar-context.ts";
 import { barSigns } from "./bar-signs.ts";
 import { beamGroups } from "./beam-groups.ts";
 import { furthestTip } from "./beams.ts";
-import { STAFF_HEIGHT } from "./drawing.ts";
+import { STAFF_HEIGHT, STAFF_SPACE } from "./drawing.ts";
 import { gracenotesTop } from "./gracenotes.ts";
 import { CHART_HEIGHT } from "./hole-chart.ts";
 import { clefOf, stemsOf } from "./rooms.ts";
@@ -18,8 +18,8 @@ export interface InkReach {
   readonly under: number;
 }
 
-/** A natural or a flat, from the middle of its head. */
-const ACCIDENTAL = 10;
+/** A flat, from the middle of its head; other accidentals reach less far. */
+const ACCIDENTAL = 12.5;
 const HEAD = 3.5;
 
 /** The innermost flag of a 32nd sticks out beyond its stem. */
@@ -40,6 +40,8 @@ export function inkReach(events: readonly LineEvent[], context: BarContext): Ink
     top = Math.min(top, y);
     bottom = Math.max(bottom, y);
   };
+  // The first sharp of a signature, or the natural that takes it back, stands in the space over the staff.
+  if (context.keyBefore !== null) holds(-STAFF_SPACE / 2 - ACCIDENTAL);
   for (const [index, sign] of signs.entries()) {
     const stem = stems[index] ?? "down";
     for (const { spelling, accidental } of sign.heads) {
@@ -64,6 +66,7 @@ export function inkReach(events: readonly LineEvent[], context: BarContext): Ink
     holds(outward(stem) * furthestTip(inGroup, stem, clef));
   }
   const tuplet = signs.some(({ value }) => value.tuplet !== null) ? TUPLET_REACH : 0;
-  const chart = signs.some(({ holes }) => holes !== null) ? CHART_HEIGHT + BETWEEN : 0;
-  return { over: -top + tuplet + chart, under: bottom - STAFF_HEIGHT + tuplet };
+  // Where bars are narrow, charts that would meet stand over each other.
+  const charts = signs.filter(({ holes }) => holes !== null).length * (CHART_HEIGHT + BETWEEN);
+  return { over: -top + tuplet + charts, under: bottom - STAFF_HEIGHT + tuplet };
 }

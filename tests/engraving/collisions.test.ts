@@ -1,16 +1,16 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { Mark } from "../../src/engraving/drawing.ts";
+import { deskSheet } from "../../src/engraving/desk-sheet.ts";
+import type { Box, Mark } from "../../src/engraving/drawing.ts";
 import { engravedBar } from "../../src/engraving/engrave-part.ts";
 import type { PageDrawing, PlacedDrawing } from "../../src/engraving/page-drawing.ts";
 import { pagesOf } from "../../src/engraving/pages.ts";
 import { type PartStyle, PLAIN_STYLE } from "../../src/engraving/part-style.ts";
 import { screenWidths } from "../../src/engraving/screen-widths.ts";
-import { deskSyllableBaseline, staffReach } from "../../src/engraving/staff-reach.ts";
 import { scoreFromSavedForm } from "../../src/score/saved-form.ts";
 import type { Line, Score } from "../../src/score/score.ts";
 import { cases, PATIENCE } from "../support/cases.ts";
-import { collisionsOf, inWords, type MarkKind, type PlacedMark, placedMarks } from "../support/collisions.ts";
+import { collisionsOf, described, inWords, type MarkKind, type PlacedMark, placedMarks } from "../support/collisions.ts";
 import { EXAMPLE_SKETCHES } from "../support/examples.ts";
 import { overlap, shapeOf, shiftedShape } from "../support/ink-shapes.ts";
 import { lanternScore } from "../support/lantern-score.ts";
@@ -22,7 +22,7 @@ const STYLES: readonly PartStyle[] = [PLAIN_STYLE, { charts: "every-note", chord
 /** The bars of a part side by side, as they stand under the grid. */
 function deskOf(score: Score, line: Line): readonly PlacedDrawing[] {
   const widths = screenWidths(score);
-  const syllableBaseline = deskSyllableBaseline(staffReach(score, line));
+  const { syllableBaseline, staffTop } = deskSheet(score, line);
   let x = 0;
   return score.frames.map((_, bar) => {
     const width = widths[bar] as number;
@@ -33,7 +33,7 @@ function deskOf(score: Score, line: Line): readonly PlacedDrawing[] {
       lastInSystem: bar === score.frames.length - 1,
       syllableBaseline,
     });
-    const placed = { drawing, x, y: 0 };
+    const placed = { drawing, x, y: staffTop };
     x += width;
     return placed;
   });
@@ -41,16 +41,18 @@ function deskOf(score: Score, line: Line): readonly PlacedDrawing[] {
 
 function expectNothingCollides(score: Score): void {
   const seen: string[] = [];
-  const look = (where: string, staves: readonly PlacedDrawing[], groups: PageDrawing["groups"] = []) => {
-    for (const collision of collisionsOf(placedMarks(staves, groups))) seen.push(`${where}: ${inWords(collision)}`);
+  const look = (where: string, marks: readonly PlacedMark[], paper: Box) => {
+    for (const collision of collisionsOf(marks)) seen.push(`${where}: ${inWords(collision)}`);
+    for (const mark of leaving(marks, paper)) seen.push(`${where}: ${described(mark)} leaves the paper`);
   };
   for (const line of score.lines) {
-    look(`${line.name} on the desk`, deskOf(score, line));
+    look(`${line.name} on the desk`, placedMarks(deskOf(score, line)), { ...BOUNDLESS, top: 0, bottom: deskSheet(score, line).height });
     for (const style of line.kind === "pipes" ? STYLES : [PLAIN_STYLE]) {
       for (const paper of PAPERS) {
         for (const [index, page] of pagesOf(score, line, paper, style).entries()) {
-          look(`${line.name}, ${paper}, ${style.charts}, page ${index + 1}`, page.staves, page.groups);
-          seen.push(...leavingPage(page));
+          const { width, height } = page;
+          const marks = placedMarks(page.staves, page.groups);
+          look(`${line.name}, ${paper}, ${style.charts}, page ${index + 1}`, marks, { left: 0, top: 0, right: width, bottom: height });
         }
       }
     }
@@ -58,15 +60,21 @@ function expectNothingCollides(score: Score): void {
   expect(seen.slice(0, 12)).toEqual([]);
 }
 
-function leavingPage(page: PageDrawing): readonly string[] {
-  return placedMarks(page.staves, page.groups)
-    .filter(({ shape: { box } }) => box.left < 0 || box.top < 0 || box.right > page.width || box.bottom > page.height)
-    .map(({ kind }) => `${kind} leaves the page`);
+/** The desk scrolls. */
+const BOUNDLESS = { left: Number.NEGATIVE_INFINITY, right: Number.POSITIVE_INFINITY };
+
+function leaving(marks: readonly PlacedMark[], paper: Box): readonly PlacedMark[] {
+  return marks.filter(
+    ({ shape: { box } }) => box.left < paper.left || box.top < paper.top || box.right > paper.right || box.bottom > paper.bottom,
+  );
 }
 
-test.each(EXAMPLE_SKETCHES)("no two marks collide in $file, on the desk or on paper, plain or for a learner", ({ text }) => {
-  expectNothingCollides(scoreFromSavedForm(text));
-});
+test.each(EXAMPLE_SKETCHES)(
+  "no two marks collide in $file, on the desk or on paper, plain or for a learner, and none leaves its sheet",
+  ({ text }) => {
+    expectNothingCollides(scoreFromSavedForm(text));
+  },
+);
 
 test.each(["A", "Bb", "B"] as const)(
   "no two marks collide where almost everything happens that a bar can hold, on a %s chanter",
@@ -75,7 +83,7 @@ test.each(["A", "Bb", "B"] as const)(
   },
 );
 
-test("no two marks collide in any score, and nothing leaves the page", { timeout: 3 * PATIENCE }, () => {
+test("no two marks collide in any score, and nothing leaves its page or its sheet", { timeout: 3 * PATIENCE }, () => {
   fc.assert(
     fc.property(anyScore({ repeats: true }), (score) => expectNothingCollides(score)),
     { seed: 31_100, numRuns: cases(200, 3_000) },

@@ -1,6 +1,6 @@
 import type { BarDrawing, Mark, MarkGroup } from "../../src/engraving/drawing.ts";
 import type { PlacedDrawing } from "../../src/engraving/page-drawing.ts";
-import { overlap, type Shape, shapeOf } from "./ink-shapes.ts";
+import { boxesMeet, overlap, type Shape, shapeOf } from "./ink-shapes.ts";
 
 /** What a mark is to a reader. */
 export type MarkKind =
@@ -131,7 +131,8 @@ export function collisionsOf(marks: readonly PlacedMark[]): readonly Collision[]
       if (other.shape.box.right < left) {
         open[place] = open.at(-1) as PlacedMark;
         open.pop();
-      } else if (!isAllowed(one, other) && overlap(one.shape, other.shape)) found.push({ one: other, other: one });
+      } else if (boxesMeet(one.shape.box, other.shape.box) && !isAllowed(one, other) && overlap(one.shape, other.shape))
+        found.push({ one: other, other: one });
     }
     open.push(one);
   }
@@ -140,24 +141,41 @@ export function collisionsOf(marks: readonly PlacedMark[]): readonly Collision[]
 
 /** A collision in words, for a test's report. */
 export function inWords({ one, other }: Collision): string {
-  return `${one.kind} on ${other.kind}: ${described(one)} and ${described(other)}`;
+  return `${described(one)} on ${described(other)}`;
 }
 
-function described({ mark, shape: { box }, group }: PlacedMark): string {
+/** A mark in words: its kind, its corners on the paper, what it says and when it is played. */
+export function described({ kind, mark, shape: { box }, group }: PlacedMark): string {
   const text = mark.kind === "text" ? ` “${mark.text}”` : "";
   const corners = [box.left, box.top, box.right, box.bottom].map((value) => value.toFixed(1)).join(" ");
-  return `(${corners})${text}${group.at === null ? "" : ` at ${group.at}`}`;
+  return `${kind} (${corners})${text}${group.at === null ? "" : ` at ${group.at}`}`;
+}
+
+/** Where two kinds may lie upon each other, by one and the other. */
+const PLACES: ReadonlyMap<MarkKind, ReadonlyMap<MarkKind, ReadonlySet<Where>>> = placesByKind();
+
+function placesByKind(): Map<MarkKind, Map<MarkKind, Set<Where>>> {
+  const places = new Map<MarkKind, Map<MarkKind, Set<Where>>>();
+  const allow = (one: MarkKind, other: MarkKind, where: Where) => {
+    const row = places.get(one) ?? new Map<MarkKind, Set<Where>>();
+    places.set(one, row.set(other, (row.get(other) ?? new Set<Where>()).add(where)));
+  };
+  for (const { of, with: others, where } of ALLOWED) {
+    for (const one of of) {
+      for (const other of others) {
+        allow(one, other, where);
+        allow(other, one, where);
+      }
+    }
+  }
+  return places;
 }
 
 function isAllowed(one: PlacedMark, other: PlacedMark): boolean {
-  return ALLOWED.some(({ of, with: others, where }) => {
-    const fits = of.includes(one.kind) && others.includes(other.kind);
-    const turned = of.includes(other.kind) && others.includes(one.kind);
-    if (!fits && !turned) return false;
-    if (where === "anywhere") return true;
-    if (where === "in one group") return one.group === other.group;
-    return endsInBeam(fits ? one : other, fits ? other : one);
-  });
+  const places = PLACES.get(one.kind)?.get(other.kind);
+  if (places === undefined) return false;
+  if (places.has("anywhere") || (places.has("in one group") && one.group === other.group)) return true;
+  return places.has("at the tip") && (one.kind === "beam" ? endsInBeam(one, other) : endsInBeam(other, one));
 }
 
 /** Whether a stem ends in the beam group that it lies upon: one that only passes through ends elsewhere. */

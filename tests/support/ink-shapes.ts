@@ -12,10 +12,18 @@ type Point = readonly [x: number, y: number];
 /** A closed outline; what it goes round is ink, a hole in it too. */
 type Polygon = readonly Point[];
 
-/** What a mark covers, and the box around it. */
-export interface Shape {
+/** What a mark covers, as it lies about a point of its own. */
+interface Ink {
   readonly box: Box;
   readonly polygons: readonly Polygon[];
+}
+
+/** Ink put somewhere, and the box around it there. */
+export interface Shape {
+  readonly box: Box;
+  readonly ink: Ink;
+  readonly x: number;
+  readonly y: number;
 }
 
 /** Pieces of a curve: the chord of an eighth of a tie is a tenth of a pixel from it. */
@@ -26,30 +34,70 @@ const HAIR = 0.15;
 
 /** What a mark covers when its drawing stands at a point. */
 export function shapeOf(mark: Mark, x: number, y: number): Shape {
-  return shiftedShape({ polygons: polygonsOf(mark) }, x, y);
+  return mark.kind === "glyph" ? shapeAt(inkOfSign(mark), x + mark.x, y + mark.y) : shapeAt(inkOf(mark), x, y);
 }
 
 /** The same ink somewhere else. */
-export function shiftedShape({ polygons }: Pick<Shape, "polygons">, x: number, y: number): Shape {
-  const moved = polygons.map((polygon) => polygon.map(([left, top]): Point => [left + x, top + y]));
-  return { box: boxAround(moved.map(boxOfPolygon)), polygons: moved };
+export function shiftedShape({ ink, x, y }: Shape, byX: number, byY: number): Shape {
+  return shapeAt(ink, x + byX, y + byY);
 }
 
-/** Whether the ink of two marks lies upon each other. */
+function shapeAt(ink: Ink, x: number, y: number): Shape {
+  const { left, top, right, bottom } = ink.box;
+  return { box: { left: left + x, top: top + y, right: right + x, bottom: bottom + y }, ink, x, y };
+}
+
+/** Whether the ink of two marks lies upon each other. Boxes are looked at first: most marks stand well apart. */
 export function overlap(one: Shape, other: Shape): boolean {
-  const [across, down] = [sharedLength(one.box, other.box, "left", "right"), sharedLength(one.box, other.box, "top", "bottom")];
-  if (across <= HAIR || down <= HAIR) return false;
-  return one.polygons.some((polygon) => other.polygons.some((against) => polygonsOverlap(polygon, against)));
+  return boxesMeet(one.box, other.box) && inksMeet(one, other);
 }
 
-function sharedLength(one: Box, other: Box, from: "left" | "top", to: "right" | "bottom"): number {
-  return Math.min(one[to], other[to]) - Math.max(one[from], other[from]);
+/** Whether two boxes share more than a hair. */
+export function boxesMeet(one: Box, other: Box): boolean {
+  if (one.bottom < other.top || other.bottom < one.top || one.right < other.left || other.right < one.left) return false;
+  const down = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top);
+  const across = Math.min(one.right, other.right) - Math.max(one.left, other.left);
+  return down > HAIR && across > HAIR;
 }
 
-function polygonsOf(mark: Mark): readonly Polygon[] {
+function inksMeet(one: Shape, other: Shape): boolean {
+  const [byX, byY] = [other.x - one.x, other.y - one.y];
+  const against = other.ink.polygons.map((polygon) => polygon.map(([x, y]): Point => [x + byX, y + byY]));
+  return one.ink.polygons.some((polygon) => against.some((shifted) => polygonsOverlap(polygon, shifted)));
+}
+
+const inks = new WeakMap<Mark, Ink>();
+
+/** Of everything but signs, kept with the mark: a drawing stands on several pages. */
+function inkOf(mark: Exclude<Mark, GlyphMark>): Ink {
+  let ink = inks.get(mark);
+  if (ink === undefined) {
+    ink = inkOfPolygons(polygonsOf(mark));
+    inks.set(mark, ink);
+  }
+  return ink;
+}
+
+const signs = new Map<number, Map<number, Ink>>();
+
+/** Of a sign, about its origin. */
+function inkOfSign({ code, scale }: GlyphMark): Ink {
+  const sizes = signs.get(code) ?? new Map<number, Ink>();
+  signs.set(code, sizes);
+  let ink = sizes.get(scale);
+  if (ink === undefined) {
+    ink = inkOfPolygons(flattened(glyphOf(code).outline, GLYPH_UNIT * scale));
+    sizes.set(scale, ink);
+  }
+  return ink;
+}
+
+function inkOfPolygons(polygons: readonly Polygon[]): Ink {
+  return { box: boxAround(polygons.map(boxOfPolygon)), polygons };
+}
+
+function polygonsOf(mark: Exclude<Mark, GlyphMark>): readonly Polygon[] {
   switch (mark.kind) {
-    case "glyph":
-      return outlineOf(mark);
     case "path":
       return flattened(mark.d, 1);
     case "line":
@@ -64,18 +112,6 @@ function polygonsOf(mark: Mark): readonly Polygon[] {
     case "text":
       return [corners(boxOf(mark))];
   }
-}
-
-const outlines = new Map<string, readonly Polygon[]>();
-
-function outlineOf({ code, scale, x, y }: GlyphMark): readonly Polygon[] {
-  const name = `${code} ${scale}`;
-  let found = outlines.get(name);
-  if (found === undefined) {
-    found = flattened(glyphOf(code).outline, GLYPH_UNIT * scale);
-    outlines.set(name, found);
-  }
-  return found.map((polygon) => polygon.map(([left, top]): Point => [left + x, top + y]));
 }
 
 const STEPS = /([MmLlCcZz])([^MmLlCcZz]*)/g;
@@ -137,8 +173,14 @@ function corners({ left, top, right, bottom }: Box): Polygon {
 }
 
 function boxOfPolygon(polygon: Polygon): Box {
-  const [xs, ys] = [polygon.map(([x]) => x), polygon.map(([, y]) => y)];
-  return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
+  let [left, top, right, bottom] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const [x, y] of polygon) {
+    if (x < left) left = x;
+    if (x > right) right = x;
+    if (y < top) top = y;
+    if (y > bottom) bottom = y;
+  }
+  return { left, top, right, bottom };
 }
 
 function polygonsOverlap(one: Polygon, other: Polygon): boolean {
