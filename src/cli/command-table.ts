@@ -10,4 +10,5 @@ export const COMMANDS: readonly CommandEntry[] = [
   { name: "pitches", summary: "what a set of pipes sounds against a band: notes, drones, keys in reach" },
   { name: "check", summary: "what a piper would look at twice: rests the chanter cannot play, like notes, notes that do not speak" },
   { name: "parts", summary: "what each player reads, as files: PDF, SVG, MusicXML" },
+  { name: "song", summary: "what a song file holds: MusicXML, MIDI, ABC; its lines, the likely tune, what was left out" },
 ];

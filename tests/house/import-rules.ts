@@ -31,6 +31,7 @@ const PACKAGE_HOMES: readonly { readonly package: RegExp; readonly home: RegExp;
   { package: /^(?:lit|@lit)(?:\/|$)/, home: /^components\//, says: "Lit belongs to components" },
   { package: /^tone(?:\/|$)/, home: /^components\//, says: "Tone belongs to components" },
   { package: /^pdfkit(?:\/|$)/, home: /^src\/exchange\//, says: "PDF is written in src/exchange" },
+  { package: /^(?:saxes|fflate)(?:\/|$)/, home: /^src\/exchange\/reading\//, says: "files of songs are read in src/exchange/reading" },
   { package: /^idb(?:\/|$)/, home: /^components\//, says: "storage belongs to components" },
   { package: /^node:/, home: /^src\/cli\//, says: "only src/cli may touch Node" },
 ];
