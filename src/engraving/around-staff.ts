@@ -25,9 +25,11 @@ import { textWidth } from "./text-width.ts";
 /** Least distance of anything from the ink under it. */
 const CLEAR = 4;
 
+/** Of the baseline of a heading. */
+export const OVER_INK = CLEAR + 2;
+
 /** Rows keep one height where no ink forbids it, so that neighbours line up. Baselines, desk pixels above the staff. */
 const DIRECTION_BASELINE = -9;
-const SECTION_BASELINE = -32;
 
 const WORDS = DIRECTION_TYPE;
 const SYLLABLE = { face: "serif", weight: 400, size: SYLLABLE_SIZE } as const;
@@ -134,7 +136,7 @@ function chordGroup({ text: symbol, at }: PlacedWords, x: number, { width: barWi
 function headingGroup(context: BarContext, sky: Skyline): MarkGroup | null {
   const width = headingWidth(context);
   if (width === 0) return null;
-  const y = Math.min(SECTION_BASELINE, sky.topOver(0, width, 0) - CLEAR - 2);
+  const y = Math.min(context.headingBaseline, sky.topOver(0, width, 0) - OVER_INK);
   return groupOf("words", null, headingMarks(context, y));
 }
 

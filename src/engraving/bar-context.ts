@@ -77,6 +77,8 @@ export interface BarContext {
   readonly chords: readonly PlacedWords[];
   /** Where the chords of the whole line of staff stand, so that they are level; a chord over higher ink goes over that. */
   readonly chordBaseline: number;
+  /** Where section and tempo stand, clear of what they run on over. */
+  readonly headingBaseline: number;
   /** Where the bracket over endings runs along the whole line of staff. */
   readonly endingTop: number;
   /** Where the first verse of the whole line of staff stands; on a page lower ink pushes it down, on the desk nothing does. */

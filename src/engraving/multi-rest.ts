@@ -26,6 +26,7 @@ const AIR = 7;
 /** How long the rest is by itself, and when pressed. */
 const LENGTH = { natural: 84, pressed: 56 };
 const NUMBER_Y = -STAFF_SPACE - 4;
+const OVER_NUMBER = 5;
 
 const kept = new Map<string, BarDrawing>();
 
@@ -53,7 +54,8 @@ export function multiRest(bars: number, context: BarContext): BarDrawing {
   const sky = new Skyline();
   for (const group of groups) if (group.role === "signature") sky.add(group.box);
   const rest = groupOf("rest", null, restMarks(bars, context));
-  sky.add(rest.box);
+  // The number is read first, so words keep further away from it than from notes.
+  sky.add({ ...rest.box, top: rest.box.top - OVER_NUMBER });
   groups.push(rest, ...groupsAbove({ signs: [], xs: [], context }, sky), closingGroup(context));
   const drawing = { width: context.width, groups, box: boxAround(groups.map(({ box }) => box)) };
   if (kept.size > 200) kept.clear();

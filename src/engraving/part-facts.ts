@@ -40,12 +40,16 @@ export interface BarPlace {
   /** See `BarContext`; left out, the usual ones. */
   readonly chordBaseline?: number;
   readonly syllableBaseline?: number;
+  readonly headingBaseline?: number;
   readonly endingTop?: number;
   readonly chartTop?: number;
 }
 
 /** Where chords stand when nothing is in their way, desk pixels above the staff. */
 export const CHORD_BASELINE = -13;
+
+/** Where section and tempo stand when nothing is in their way. */
+export const HEADING_BASELINE = -32;
 
 /** Where the bracket over an ending runs. */
 export const ENDING_TOP = -32;
@@ -131,6 +135,7 @@ export function barContextOf(score: Score, line: Line, bar: number, place: BarPl
     tempo: onPage ? tempoOf(before, frame) : null,
     chords: onPage ? chordsOf(line, frame, style) : [],
     chordBaseline: place.chordBaseline ?? CHORD_BASELINE,
+    headingBaseline: place.headingBaseline ?? HEADING_BASELINE,
     endingTop: place.endingTop ?? ENDING_TOP,
     chartTop: place.chartTop ?? CHART_TOP,
     syllableBaseline: place.syllableBaseline ?? SYLLABLE_BASELINE[place.spacing],
@@ -164,6 +169,8 @@ function reachOf(score: Score, line: Line, bar: number, place: BarPlace): number
   if (after === undefined || place.lastInSystem) return -2;
   const opening = openingOf(line, frame, after, false);
   const room = openingRoom({ ...opening, key: writtenKey(line, after), meter: after.meter, reading: readingOf(line, after) } as BarContext);
+  // Spelled anew, the head has an accidental before it, at which the tie ends.
+  if (differ(readingOf(line, frame), readingOf(line, after))) return room - 1;
   return Math.max(place.spacing === "desk" ? 6 : 7, room) + glyphWidth(SIGN.head.black) * 0.4;
 }
 

@@ -104,12 +104,12 @@ export function placedOnPage(spacing: Spacing, width: number): Placing {
 
 /** How wide a bar is on a page when nothing stretches or presses it. */
 export function naturalWidth(spacing: Spacing): number {
-  return pagePositions(spacing, 1).end;
+  return Math.max(pagePositions(spacing, 1).end, spacing.words);
 }
 
 /** How narrow a bar may be pressed and still read well. */
 export function pressedWidth(spacing: Spacing): number {
-  return pagePositions(spacing, PRESSED).end;
+  return Math.max(pagePositions(spacing, PRESSED).end, spacing.words);
 }
 
 const PRESSED = 0.66;
@@ -117,7 +117,7 @@ const PRESSED = 0.66;
 /** Paper that a quarter note gets, head included. */
 const QUARTER = 27;
 
-function pagePositions({ signs, rooms, distances, opening, closing, words }: Spacing, stretch: number): { xs: number[]; end: number } {
+function pagePositions({ signs, rooms, distances, opening, closing }: Spacing, stretch: number): { xs: number[]; end: number } {
   const xs: number[] = [];
   let wordsTo = 0;
   let next = opening + (rooms[0]?.before ?? 0) + (LEAST_GAP + 2) * Math.min(stretch, 1.5);
@@ -129,7 +129,7 @@ function pagePositions({ signs, rooms, distances, opening, closing, words }: Spa
     wordsTo = Math.max(wordsTo, next + Math.max(rooms[index]?.syllable ?? 0, rooms[index]?.chord ?? 0));
     next += Math.max(stretch * QUARTER * (sign.value.ticks / 960) ** 0.6, (rooms[index]?.after ?? 0) + LEAST_GAP);
   }
-  return { xs, end: Math.max(next + closing, wordsTo, words) };
+  return { xs, end: Math.max(next + closing, wordsTo) };
 }
 
 function distancesOf(signs: readonly BarSign[], rooms: readonly Room[], clef: Clef): readonly Distance[] {

@@ -180,10 +180,16 @@ export function articulationWords({ strikeIn, cutOff }: BarSign): string {
 /** Paper that words at the edges of a bar keep free. */
 const BESIDE_WORDS = 3;
 
-/** How wide a bar has to be for the widest of the words over it: its section and tempo, its directions, where the chanter starts and stops. */
-export function wordsRoom(signs: readonly BarSign[], context: BarContext): number {
+/**
+ * How wide a bar has to be for the widest of the words over it: its section and tempo, its directions, where the chanter starts and stops. The heading may run on over so much of the next bar.
+ */
+export function wordsRoom(signs: readonly BarSign[], context: BarContext, runsOn = 0): number {
   const widthOf = (words: string) => textWidth(words, DIRECTION_TYPE.face, DIRECTION_TYPE.weight, DIRECTION_TYPE.size);
-  const widest = Math.max(headingWidth(context), widthOf(context.directions), ...signs.map((sign) => widthOf(articulationWords(sign))));
+  const widest = Math.max(
+    headingWidth(context) - runsOn,
+    widthOf(context.directions),
+    ...signs.map((sign) => widthOf(articulationWords(sign))),
+  );
   return widest === 0 ? 0 : widest + 2 * BESIDE_WORDS;
 }
 

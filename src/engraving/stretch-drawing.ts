@@ -4,9 +4,11 @@ import { barSigns } from "./bar-signs.ts";
 import { type CueBar, cueBarOf, cueDrawing, cueSpacing } from "./cue-bar.ts";
 import type { BarDrawing } from "./drawing.ts";
 import { engravedBar } from "./engrave-part.ts";
+import { mayRunOn } from "./heading-run.ts";
 import { multiRest, multiRestContext, multiRestWidths } from "./multi-rest.ts";
 import { type BarPlace, barContextOf, eventsOf } from "./part-facts.ts";
 import { naturalWidth, pressedWidth, type Spacing, spacingOf } from "./placing.ts";
+import { wordsRoom } from "./rooms.ts";
 import type { Stretch } from "./stretches.ts";
 
 /** How wide a stretch is when nothing stretches or presses it, and how narrow it may be pressed. */
@@ -33,7 +35,18 @@ export function stretchWidths(score: Score, line: Line, stretch: Stretch, place:
   if (cue !== null) return widthsOf(cue.events, JSON.stringify(cue.context), () => cueSpacing(cue));
   const events = eventsOf(score, line, stretch.first);
   const context = barContextOf(score, line, stretch.first, place);
-  return widthsOf(events, JSON.stringify(context), () => spacingOf(barSigns(events, context), context));
+  const own = widthsOf(events, JSON.stringify(context), () => spacingOf(barSigns(events, context), context));
+  return mayRunOn(score, stretch) ? ranOn(score, line, stretch, place, own) : own;
+}
+
+/** A pickup as wide as its notes and its other words ask, as far as the bar after it can carry the rest of the heading. */
+function ranOn(score: Score, line: Line, { first }: Stretch, place: BarPlace, own: Widths): Widths {
+  const events = eventsOf(score, line, first);
+  const context = barContextOf(score, line, first, place);
+  const signs = barSigns(events, context);
+  const runsOn = stretchWidths(score, line, { first: first + 1, last: first + 1, cue: null, namesCue: false }, place).pressed;
+  const spacing = { ...spacingOf(signs, context), words: wordsRoom(signs, context, runsOn) };
+  return { natural: Math.min(own.natural, naturalWidth(spacing)), pressed: Math.min(own.pressed, pressedWidth(spacing)) };
 }
 
 function widthsOf(events: readonly unknown[], name: string, spacingOfBar: () => Spacing): Widths {
