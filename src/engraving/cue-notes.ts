@@ -3,7 +3,7 @@ import type { BarSign } from "./bar-signs.ts";
 import type { BeamGroup } from "./beam-groups.ts";
 import { hundredths } from "./boxes.ts";
 import { type Mark, STAFF_HEIGHT, STAFF_SPACE } from "./drawing.ts";
-import { glyphWidth, SIGN } from "./glyph-table.ts";
+import { glyphBox, glyphWidth, SIGN } from "./glyph-table.ts";
 import { restCode } from "./rooms.ts";
 import { staffY } from "./signature.ts";
 import { tieMark } from "./ties.ts";
@@ -19,6 +19,8 @@ import { tieMark } from "./ties.ts";
 const SCALE = 0.7;
 const STEM = 2.6 * STAFF_SPACE;
 const STEM_WIDTH = 0.7;
+/** Between a flag and a ledger line under it. */
+const CLEAR_OF_FLAG = 1.2;
 const BEAM = 2.2;
 const BEAM_STEP = 3.5;
 /** The stub of a shorter note beside a longer one. */
@@ -75,12 +77,19 @@ function signMarks(sign: BarSign, x: number, clef: Clef, beamTip: number | null)
     marks.push(glyph(code, x - glyphWidth(code) * SCALE - 1.5, y));
   }
   if (sign.value.base > 1) {
-    const tip = beamTip ?? hundredths(y - STEM);
+    const tip = beamTip ?? hundredths(singleTip(sign, y));
     const stem = stemX(sign, x);
     marks.push({ kind: "line", x1: stem, y1: hundredths(y - 0.6), x2: stem, y2: tip, width: STEM_WIDTH });
     if (beamTip === null && sign.value.base >= 8) marks.push(glyph(flagCode(sign), stem - STEM_WIDTH / 2, tip));
   }
   return [...marks, ...dots(sign, x + glyphWidth(headCode(sign)) * SCALE, y % STAFF_SPACE === 0 ? y - STAFF_SPACE / 2 : y)];
+}
+
+/** The tip of a stem under no beam: under the staff so high that its flag ends over the highest ledger line. */
+function singleTip(sign: BarSign, y: number): number {
+  const ledger = STAFF_HEIGHT + STAFF_SPACE;
+  if (sign.value.base < 8 || y < ledger) return y - STEM;
+  return Math.min(y - STEM, ledger - CLEAR_OF_FLAG - glyphBox(flagCode(sign), 0, 0, SCALE).bottom);
 }
 
 /** Upward flags of the eighth, the sixteenth and the 32nd are two code points apart. */

@@ -69,12 +69,11 @@ export function tieGroups({ signs, xs, stems, rooms, context }: TiedSigns): read
 /** Where a tie from the bar before may lie that is drawn with that bar, so that words are put clear of it. */
 export function tieComingIn({ heads }: BarSign, x: number, clef: Clef): Box {
   const ys = heads.map(({ spelling }) => staffY(spelling.letter, spelling.octave, clef));
-  const reach = OUTSIDE + MOST_BOW;
   return {
     left: 0,
-    top: Math.min(0, ...ys.map((y) => y - reach)),
+    top: Math.min(0, ...ys.map((y) => y - TIE_REACH)),
     right: x + STAFF_SPACE,
-    bottom: Math.max(0, ...ys.map((y) => y + reach)),
+    bottom: Math.max(0, ...ys.map((y) => y + TIE_REACH)),
   };
 }
 
