@@ -119,7 +119,7 @@ export class GracenoteMenu extends LitElement {
     const isNow = offer.spelling === lettersOfGracenotes(this.now);
     const isHere = index === this.here;
     const stop = isHere || (this.here === -1 && index === 0);
-    const mark = offer.mark === "from-memory" ? "from memory" : "";
+    const mark = offer.mark === "from-memory" ? "not checked in print" : "";
     return html`<div
       role="option"
       class=${isHere ? "here" : ""}

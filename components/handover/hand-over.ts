@@ -249,6 +249,7 @@ export class HandOver extends LitElement {
     const name = kind === "charts" ? handedFileName(this.score, this.#chosenLine) : fileName;
     const options = { ...today(), charts: kind === "learner" ? "every-note" : "cross-fingered" } as const;
     this.#out(`${name}.musicxml`, musicxmlOfPart(this.score, this.#chosenLine, options), MUSICXML);
+    if (kind === "charts") this.said = `${name}.musicxml is handed to the browser to save: the part, since a chart page has no music.`;
   };
 
   readonly #scoreMusicxml = async (): Promise<void> => {

@@ -5,7 +5,7 @@ import { assertNever } from "../units/assert-never.ts";
 import { type Baring, bareNotes } from "./bare-notes.ts";
 import { type Gracing, type GracingDepth, gracingOf } from "./gracing.ts";
 import type { TuneType } from "./gracing-rules.ts";
-import { mergeRepeatedNotes } from "./merge-repeated-notes.ts";
+import { type Holding, mergeRepeatedNotes } from "./merge-repeated-notes.ts";
 import type { Stretch } from "./stretch.ts";
 
 /** What can be done to many notes of a line at once. */
@@ -35,8 +35,8 @@ export function planOf(score: Score, line: LineId, act: LineAct, stretch: Stretc
       return { edits: gracing.edits, label, words: gracingWords(gracing, act.depth) };
     }
     case "hold": {
-      const edits = mergeRepeatedNotes(score, line, stretch);
-      return { edits, label: "hold repeated notes", words: holdingWords(edits) };
+      const holding = mergeRepeatedNotes(score, line, stretch);
+      return { edits: holding.edits, label: "hold repeated notes", words: holdingWords(holding) };
     }
     case "bare": {
       const baring = bareNotes(score, line, stretch);
@@ -60,8 +60,7 @@ function gracingWords({ edits, notes, left, undivided }: Gracing, depth: Gracing
   return short === "" ? `${nothing}${kept === "" ? "" : `; ${kept}`}.` : short.trim();
 }
 
-function holdingWords(edits: readonly Edit[]): string {
-  const held = edits.filter(({ kind }) => kind === "tie").length;
+function holdingWords({ edits, held }: Holding): string {
   if (held === 0) return "No note is repeated within a beat here, or gracenotes divide them.";
   const sung = edits.some(({ kind }) => kind === "syllables");
   const words = sung ? " Their words come together under the first." : "";

@@ -7,25 +7,45 @@ import { pipeLineOf } from "../score/line-of.ts";
 import { beatsOf, meterOffset } from "../score/meter.ts";
 import { type PlacedEvent, placedEvents } from "../score/placed-events.ts";
 import type { Score } from "../score/score.ts";
-import type { Ticks } from "../units/ticks.ts";
+import { isWritable } from "../score/written-values.ts";
+import { type Ticks, ticks } from "../units/ticks.ts";
 import { isInside, type Stretch } from "./stretch.ts";
 
 /** A run of like notes within one beat: where each begins, at least one, with its words. */
 type Run = readonly PlacedEvent<PipeNote>[];
 
+/** What holding repeated notes comes to. */
+export interface Holding {
+  /** In written order; none: there is nothing to hold. */
+  readonly edits: readonly Edit[];
+  /** How many notes are struck no more. */
+  readonly held: number;
+}
+
 /**
- * The edits that tie repeated notes together within each beat, in written order: a singer says two syllables where the chanter holds. Their
- * words come together under the first. Notes that gracenotes divide already, that are struck in or cut off, are left.
+ * The edits that make one note of repeated notes within each beat, in written order: a singer says two syllables where the chanter holds. Their
+ * words come together under the first. Notes that gracenotes divide already, that are struck in or cut off, are left. In a tuplet, and where the
+ * notes are tied to others already, they are tied instead of joined.
  */
-export function mergeRepeatedNotes(score: Score, id: LineId, stretch: Stretch | null): readonly Edit[] {
+export function mergeRepeatedNotes(score: Score, id: LineId, stretch: Stretch | null): Holding {
   const line = pipeLineOf(score, id);
-  if (line === null) return [];
-  return line.bars.flatMap((bar, index): readonly Edit[] => {
+  const edits: Edit[] = [];
+  let held = 0;
+  for (const [index, bar] of (line?.bars ?? []).entries()) {
     const frame = score.frames[index];
-    if (frame === undefined) return [];
-    const inside = placedEvents(bar).filter(({ at }) => isInside(score, { bar: index, at }, stretch));
-    return runsIn(inside, frame).flatMap((run) => mergeOf(run, (at) => ({ line: id, bar: index, at })));
-  });
+    if (frame === undefined) continue;
+    const events = placedEvents(bar);
+    const inside = events.filter(({ at }) => isInside(score, { bar: index, at }, stretch));
+    for (const run of runsIn(inside, frame)) {
+      const [first] = run;
+      if (first === undefined || run.length === 1) continue;
+      const before = first.index === 0 ? line?.bars[index - 1]?.events.at(-1) : events[first.index - 1]?.event;
+      const isHeld = before?.kind === "note" && before.tied;
+      edits.push(...mergeOf(first, run, isHeld, (at) => ({ line: id, bar: index, at })));
+      held += run.length - 1;
+    }
+  }
+  return { edits, held };
 }
 
 function runsIn(events: readonly PlacedEvent<PipeEvent>[], frame: Frame): readonly Run[] {
@@ -49,17 +69,18 @@ function joins(one: PipeNote, next: PipeNote): boolean {
   return one.note === next.note && !one.tied && !one.cutOff && !next.strikeIn && next.gracenotes.length === 0;
 }
 
-function mergeOf(run: Run, place: (at: Ticks) => Address): readonly Edit[] {
-  const [first] = run;
-  if (first === undefined || run.length === 1) return [];
+function mergeOf(first: PlacedEvent<PipeNote>, run: Run, isHeld: boolean, place: (at: Ticks) => Address): readonly Edit[] {
   const sung = run.filter(({ event }) => event.syllables.length > 0);
-  const words: readonly Edit[] =
-    sung.length < 2
-      ? []
-      : [
-          ...sung.filter((one) => one !== first).map(({ at }) => ({ kind: "syllables", at: place(at), syllables: [] }) as const),
-          { kind: "syllables", at: place(first.at), syllables: joined(sung.map(({ event }) => event.syllables)) },
-        ];
+  const words: readonly Edit[] = sung.every((one) => one === first)
+    ? []
+    : [
+        ...sung.filter((one) => one !== first).map(({ at }) => ({ kind: "syllables", at: place(at), syllables: [] }) as const),
+        { kind: "syllables", at: place(first.at), syllables: joined(sung.map(({ event }) => event.syllables)) },
+      ];
+  const length = ticks(run.reduce((sum, { event }) => sum + event.ticks, 0));
+  const last = run.at(-1)?.event;
+  const isPlain = !isHeld && last?.tied === false && !last.cutOff && run.every(({ event }) => event.tuplet === null);
+  if (isPlain && isWritable(length, null)) return [...words, { kind: "resize", at: place(first.at), ticks: length }];
   return [...words, ...run.slice(0, -1).map(({ at }) => ({ kind: "tie", at: place(at), tied: true }) as const)];
 }
 

@@ -21,6 +21,8 @@ const STEM = 2.6 * STAFF_SPACE;
 const STEM_WIDTH = 0.7;
 /** Between a flag and a ledger line under it. */
 const CLEAR_OF_FLAG = 1.2;
+/** Between a ledger line and a tie under it. */
+const UNDER_LEDGER = 1.6;
 const BEAM = 2.2;
 const BEAM_STEP = 3.5;
 /** The stub of a shorter note beside a longer one. */
@@ -112,7 +114,10 @@ function ledgerLines(x: number, width: number, y: number): readonly Mark[] {
 
 function tieTo(sign: BarSign, x: number, nextX: number, clef: Clef): Mark {
   const width = glyphWidth(headCode(sign)) * SCALE;
-  return tieMark(x + width * 0.65, nextX + width * 0.4, headY(sign, clef) + STAFF_SPACE * 0.5, 1);
+  const y = headY(sign, clef);
+  // A head in a space over the staff stands on its ledger line.
+  const under = y < -STAFF_SPACE && y % STAFF_SPACE !== 0 ? UNDER_LEDGER : 0;
+  return tieMark(x + width * 0.65, nextX + width * 0.4, y + STAFF_SPACE * 0.5 + under, 1);
 }
 
 function beamMarks(group: BeamGroup, signs: readonly BarSign[], xs: readonly number[], tip: number): readonly Mark[] {

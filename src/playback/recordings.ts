@@ -20,8 +20,10 @@ export interface Recording {
   readonly counted: boolean;
 }
 
-/** Stems are as strong as they come: the desk they go to has faders. */
+/** Nothing of a stem's own is turned down: the desk they go to has faders. */
 const AS_IT_COMES: Level = { decibels: decibels(0), muted: false };
+/** Three drones or a full chord are several voices' worth, and nothing may clip where no limiter stands. All stems alike, so that they keep their balance. */
+const STEM_LEVEL: Level = { decibels: decibels(-18), muted: false };
 const SILENT: Level = { decibels: decibels(0), muted: true };
 
 /** A finished file is louder than headphones start; the limiter stands at its end. */
@@ -72,7 +74,7 @@ export function recordingsOf(score: Score, blend: Blend): readonly Recording[] {
       .map(
         ({ voice, name }): Recording => ({
           name,
-          says: voice.kind === "click" ? "The count and every beat." : "By itself, in no room.",
+          says: voice.kind === "click" ? "The count and every beat." : "By itself, in no room; all stems 18 dB down, so that none clips.",
           kind: "stem",
           channels: 1,
           blend: stemOf(blend, voice),
@@ -104,7 +106,7 @@ function stemOf(blend: Blend, voice: Voice): Blend {
     lines: { ...blend.lines, ...(voice.kind === "line" ? level : {}) },
     drones: { ...blend.drones, ...(voice.kind === "drones" ? level : {}) },
     click,
-    master: AS_IT_COMES,
+    master: STEM_LEVEL,
     alone: [voiceKey(voice)],
     room: null,
   };

@@ -191,18 +191,28 @@ test("for any score the repeated notes can be tied, and then none are left", () 
   fc.assert(
     fc.property(draws, (numbers) => {
       const score = scoreFrom(numbers);
-      const merged = applied(score, mergeRepeatedNotes(score, "pipes", null));
-      expect(mergeRepeatedNotes(merged, "pipes", null)).toEqual([]);
+      const merged = applied(score, mergeRepeatedNotes(score, "pipes", null).edits);
+      expect(mergeRepeatedNotes(merged, "pipes", null).edits).toEqual([]);
     }),
     SEED,
   );
 });
 
-test("repeated notes are tied within each beat, their words come together, and none is tied over it", () => {
+test("repeated notes become one note within each beat, their words come together, and none is held over it", () => {
   const score = at60('"la"B1! "la"B1 B1 {g}B1 c1 d1 e1 e1');
-  const merged = applied(score, mergeRepeatedNotes(score, "pipes", null));
-  expect(asText(merged)).toBe(asText(at60('"la_la"B1!- B1 B1 {g}B1 c1 d1 e1- e1')).replace("_", " "));
-  expect(mergeRepeatedNotes(merged, "pipes", null)).toEqual([]);
+  const merged = applied(score, mergeRepeatedNotes(score, "pipes", null).edits);
+  expect(asText(merged)).toBe(asText(at60('"la_la"B2! B1 {g}B1 c1 d1 e2')).replace("_", " "));
+  expect(mergeRepeatedNotes(merged, "pipes", null).edits).toEqual([]);
+});
+
+test("a word sung on the second of two like notes goes to the one they become", () => {
+  const score = at60('B1! "la"B1 c2 d2 e2');
+  expect(asText(applied(score, mergeRepeatedNotes(score, "pipes", null).edits))).toBe(asText(at60('"la"B2! c2 d2 e2')));
+});
+
+test("repeated notes that lead into a tie, or out of one, are tied to it", () => {
+  const score = at60("B1! B1- B2 e2- e1 e1");
+  expect(asText(applied(score, mergeRepeatedNotes(score, "pipes", null).edits))).toBe(asText(at60("B1!- B1- B2 e2- e1- e1")));
 });
 
 describe("what is offered on a note", () => {

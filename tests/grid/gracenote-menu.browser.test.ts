@@ -37,7 +37,7 @@ describe("the choice of gracenotes", () => {
     const offers = offersFor(grid.score, at(0, 4));
     expect(menu.offers).toHaveLength(offers.length);
     expect(menu.offers.slice(0, 3)).toEqual(["G gracenote: high G", "E gracenote: E", "Light throw: low G, D, C"]);
-    expect(menu.spoken.find((words) => words.startsWith("Doubling"))).toBe("Doubling, high G, D, E, from memory");
+    expect(menu.spoken.find((words) => words.startsWith("Doubling"))).toBe("Doubling, high G, D, E, not checked in print");
     expect(menu.focused).toBe(0);
     expect(menu.selected).toEqual([]);
   });

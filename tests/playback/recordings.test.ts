@@ -33,7 +33,7 @@ test("there are a mix, a play-along, a rehearsal mix, and a mono stem of chanter
   expect(recordingsOf(alone, USUAL_BLEND).map(({ name }) => name)).toEqual(["Mix", "Chanter", "Drones", "Click"]);
 });
 
-test("a stem has its voice alone at 0 dB, in no room and unlimited, whatever is muted or heard alone in the blend", () => {
+test("a stem has its voice alone, 18 dB under full scale, in no room and unlimited, whatever is muted or heard alone in the blend", () => {
   const blend = withAlone(
     { ...USUAL_BLEND, lines: { fiddle: { decibels: USUAL_BLEND.master.decibels, muted: true } } },
     { kind: "click" },
@@ -43,6 +43,7 @@ test("a stem has its voice alone at 0 dB, in no room and unlimited, whatever is 
   expect(stems.map(heard)).toEqual(VOICES.map((_, index) => VOICES.map((_, place) => place === index)));
   for (const [index, stem] of stems.entries()) {
     expect(heardGain(stem.blend, VOICES[index] as Voice, score)).toBe(1);
+    expect(heardGain(stem.blend, { kind: "master" }, score)).toBeCloseTo(10 ** (-18 / 20), 9);
     expect([stem.limited, stem.blend.room]).toEqual([false, null]);
   }
 });
