@@ -16,6 +16,8 @@ export interface GracedPlace {
   readonly places: readonly SitePlace[];
   /** The tune leans on the note: a beat or more, or longer than the next. */
   readonly held?: true;
+  /** It lasts a beat or more. */
+  readonly fillsBeat?: true;
   /** A part ends with it. */
   readonly closes?: true;
   /** A short note on the beat snaps to it: it is the longer of the two. */
@@ -51,6 +53,7 @@ const BIRLS: readonly EmbellishmentName[] = ["birl", "plain-birl"];
 /** Notes whose doubling is the usual one; those of the two lowest are heard less. */
 const UPPER: readonly ChanterNote[] = ["b", "c-natural", "c", "d", "e", "f-natural", "f", "high-g", "high-a"];
 /** Intervals in steps of the staff. */
+const UNISON = 0;
 const STEP = 1;
 const THIRD = 2;
 const FOURTH = 3;
@@ -64,7 +67,14 @@ export const GRACING_RULES = {
   "throw on D on the first beat": { on: ["d"], places: ON_FIRST, groups: ["light-throw"], mark: "from-memory" },
   "heavy throw on D on the first beat": { on: ["d"], places: ON_FIRST, groups: ["heavy-throw"], mark: "from-memory" },
   "birl at the end of a part": { on: ["low-a"], places: ANYWHERE, closes: true, groups: BIRLS, mark: "from-memory" },
-  "birl on a held low A": { on: ["low-a"], places: ON_BEATS, held: true, groups: BIRLS, mark: "from-memory" },
+  "birl on a low A of a beat": {
+    on: ["low-a"],
+    places: ON_BEATS,
+    fillsBeat: true,
+    comes: { way: "either", steps: UNISON },
+    groups: BIRLS,
+    mark: "from-memory",
+  },
   "taorluath down to low A or low G": {
     on: ["low-g", "low-a"],
     places: ON_BEATS,
@@ -89,6 +99,7 @@ export const GRACING_RULES = {
   },
   "doubling on a held note": { on: UPPER, places: ON_BEATS, held: true, groups: DOUBLED, mark: "from-memory" },
   "doubling on a held first beat": { on: UPPER, places: ON_FIRST, held: true, groups: DOUBLED, mark: "from-memory" },
+  "doubling on the first beat": { on: UPPER, places: ON_FIRST, groups: DOUBLED, mark: "from-memory" },
   "low doubling on a held first beat": {
     on: ["low-g", "low-a"],
     places: ON_FIRST,
@@ -102,8 +113,8 @@ export const GRACING_RULES = {
 export type GracingRuleName = keyof typeof GRACING_RULES;
 
 /**
- * Full gracing by the kind of tune. *Source:* from memory: marches and strathspeys carry groups on every beat the tune leans on, reels and
- * hornpipes on the first, jigs little but throws and the run of G, D and E, slow airs what the long notes have time for. That a song line is
+ * Full gracing by the kind of tune. *Source:* from memory: marches and strathspeys carry groups on the first beat and wherever the tune leans, reels
+ * and hornpipes on a first beat it leans on, jigs little but throws and the run of G, D and E, slow airs what the long notes have time for. That a song line is
  * graced sparingly is common practice.
  */
 export const FULL_GRACING: Readonly<Record<TuneType, FullGracing>> = {
@@ -115,6 +126,7 @@ export const FULL_GRACING: Readonly<Record<TuneType, FullGracing>> = {
       "taorluath down to low A or low G",
       "grip over a leap",
       "doubling on a held note",
+      "doubling on the first beat",
       "low doubling on a held first beat",
     ],
     mark: "from-memory",
@@ -125,10 +137,11 @@ export const FULL_GRACING: Readonly<Record<TuneType, FullGracing>> = {
       "heavy throw on D on the first beat",
       "throw on D",
       "taorluath down to low A or low G",
-      "birl on a held low A",
+      "birl on a low A of a beat",
       "E gracenote where a short note snaps down",
       "grip over a leap",
       "doubling on a held note",
+      "doubling on the first beat",
       "low doubling on a held first beat",
     ],
     mark: "from-memory",

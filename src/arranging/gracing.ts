@@ -9,7 +9,7 @@ import { figureOver, sameGracenotes } from "./figure-over.ts";
 import { fittingGroups } from "./fitting-groups.ts";
 import { type GraceSite, graceSites, isLike } from "./grace-sites.ts";
 import { FULL_GRACING, SINGLE, type TuneType } from "./gracing-rules.ts";
-import { firstOf, groupByRule } from "./group-by-rule.ts";
+import { firstOf, groupByRule, staffStep } from "./group-by-rule.ts";
 import { isInside, type Stretch } from "./stretch.ts";
 
 /** How much is played: only what divides like notes; a gracenote on each beat too; or whatever the kind of tune carries. */
@@ -86,7 +86,7 @@ function gracenotesFor(around: Around, index: number): readonly PlainNote[] {
   const site = sites[index] as GraceSite;
   const isSong = tuneType === "song line";
   if (isSong && site.inMelisma) return NO_GRACENOTES;
-  const fitting = fittingGroups(setup, site);
+  const fitting = fittingGroups(setup, site).filter((group) => isHeardOn(site, group));
   const full = FULL_GRACING[tuneType];
   const inFigure = depth === "full" ? figureOver(sites, index, full.figures, (one, gracenotes) => mayHave(around, one, gracenotes)) : null;
   if (inFigure !== null) return inFigure;
@@ -104,6 +104,11 @@ function mayHave({ setup, sites, chosen }: Around, index: number, gracenotes: re
   const site = sites[index] as GraceSite;
   if (site.note.gracenotes.length > 0) return sameGracenotes(site.note.gracenotes, gracenotes);
   return chosen[index] === true && fittingGroups(setup, site).some((group) => sameGracenotes(group.gracenotes, gracenotes));
+}
+
+/** Whether it sets a note off: a gracenote that stands where the note stands, G before G sharp, smears into it; like notes it still divides. */
+function isHeardOn(site: GraceSite, { gracenotes: [first, ...others] }: Embellishment): boolean {
+  return isLike(site) || others.length > 0 || first === undefined || staffStep(first) !== staffStep(site.note.note);
 }
 
 /** Whether a syllable begins on it. */

@@ -24,9 +24,10 @@ export function firstOf(fitting: readonly Embellishment[], names: readonly Embel
   return null;
 }
 
-function holds({ on, places, held, closes, snapped, comes }: GracedPlace, site: GraceSite): boolean {
+function holds({ on, places, held, fillsBeat, closes, snapped, comes }: GracedPlace, site: GraceSite): boolean {
   if (!on.includes(site.note.note) || !places.includes(site.place)) return false;
   if (held && !site.held) return false;
+  if (fillsBeat && site.lasts < site.beat) return false;
   if (closes && !site.closes) return false;
   if (snapped && !site.snapped) return false;
   return (
@@ -43,7 +44,7 @@ function comesBy({ way, steps }: NonNullable<GracedPlace["comes"]>, before: Chan
 }
 
 /** Height on the staff, in steps. */
-function staffStep(note: ChanterNote): number {
+export function staffStep(note: ChanterNote): number {
   const { letter, octave } = writtenSpellingOf(note);
   return octave * LETTERS.length + letterIndex(letter);
 }

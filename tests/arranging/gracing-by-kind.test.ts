@@ -115,6 +115,27 @@ describe("a short tune comes out in letters", () => {
   });
 });
 
+describe("where the beat is, not only what is long, decides", () => {
+  const fully = (type: TuneType, plain: string): string => {
+    const score = sketchOf({ ...TUNES[type], plain });
+    const outcome = applyEdits(score, gracingOf(score, { line: "pipes", tuneType: type, depth: "full", stretch: null }).edits);
+    return outcome.ok ? asText(outcome.value) : outcome.reason;
+  };
+
+  it("a march in even eighths is doubled on its first beats", () => {
+    expect(fully("march", "c1! e f e c e f e | e f a f e f a f")).toBe("{gcd}c! e {g}f e {g}c e {g}f e | {gef}e f a f {g}e f a f");
+  });
+
+  it("a strathspey has its birl where a low A fills a beat that something leads to", () => {
+    expect(fully("strathspey", "A2! c A c A e2")).not.toContain("AGAG");
+    expect(fully("strathspey", "B2! A2 e4")).toContain("{gAGAG}A2");
+  });
+
+  it("no G gracenote stands before high G sharp, where it would only smear", () => {
+    expect(fully("march", "e2! ^g2 e2 ^g2")).toBe("{gef}e2! ^g2 {gef}e2 ^g2");
+  });
+});
+
 describe("the rules of full gracing", () => {
   it("are each played by some kind of tune", () => {
     const used = new Set(TUNE_TYPES.flatMap((type) => FULL_GRACING[type].rules));
