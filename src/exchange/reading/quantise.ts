@@ -1,5 +1,5 @@
 import type { Quantising } from "../../song/song.ts";
-import { SONG_TICKS_PER_QUARTER, songTicks } from "../../song/song-ticks.ts";
+import { exactSongTicks, SONG_TICKS_PER_QUARTER, songTicks } from "../../song/song-ticks.ts";
 
 /** Parts a quarter may be divided into, the plainest first: what players play. */
 const DIVISIONS = [1, 2, 3, 4, 6, 8] as const;
@@ -14,6 +14,8 @@ const COST_OF_A_PART = 0.006;
 export interface Quantiser {
   /** A moment on the grid of its quarter. */
   snapped(tick: number): number;
+  /** Where a note ends: exactly there if that is an eighth or a sixth of a quarter or a multiple of one, else on the nearest sixteenth or its quarter's grid. */
+  snappedEnd(tick: number): { readonly at: number; readonly exact: boolean };
   readonly report: Quantising;
 }
 
@@ -43,12 +45,19 @@ export function quantiser(onsets: readonly number[], ticksPerQuarter: number): Q
       sum += error;
     }
   }
+  const onGrid = (tick: number, finest: number): number => {
+    const quarter = Math.floor(tick / ticksPerQuarter + 1 / 16);
+    const place = tick / ticksPerQuarter - quarter;
+    const division = divisions.get(quarter) ?? finest;
+    const best = errorOn(place, finest) < errorOn(place, division) ? finest : division;
+    return quarter * SONG_TICKS_PER_QUARTER + (Math.round(place * best) * SONG_TICKS_PER_QUARTER) / best;
+  };
   return {
-    snapped(tick) {
-      const quarter = Math.floor(tick / ticksPerQuarter + 1 / 16);
-      const division = divisions.get(quarter) ?? 4;
-      const parts = Math.round((tick / ticksPerQuarter - quarter) * division);
-      return quarter * SONG_TICKS_PER_QUARTER + (parts * SONG_TICKS_PER_QUARTER) / division;
+    snapped: (tick) => onGrid(tick, divisions.get(Math.floor(tick / ticksPerQuarter + 1 / 16)) ?? 4),
+    snappedEnd(tick) {
+      const written =
+        (tick * 8) % ticksPerQuarter === 0 || (tick * 6) % ticksPerQuarter === 0 ? exactSongTicks(tick, ticksPerQuarter) : null;
+      return { exact: written !== null, at: written ?? onGrid(tick, 4) };
     },
     report: {
       grid: songTicks(SONG_TICKS_PER_QUARTER / finest),

@@ -170,7 +170,7 @@ function draftedNotes(
     met.add(from);
     return {
       onset,
-      duration: durationOf(onset, grid.snapped(to), nextOnset.get(onset) ?? Number.POSITIVE_INFINITY),
+      duration: durationOf(onset, grid.snappedEnd(to), nextOnset.get(onset) ?? Number.POSITIVE_INFINITY),
       semitone: key,
       pitch: spelled(key, keys, onset),
       tiedFrom: false,
@@ -180,13 +180,15 @@ function draftedNotes(
   });
 }
 
-/** To its end on the grid; to the next note where that lies close behind, since notes are played a little short. Never nothing. */
-function durationOf(onset: number, end: number, next: number): number {
-  const gap = (next - end) / SONG_TICKS_PER_QUARTER;
-  const least = SONG_TICKS_PER_QUARTER / 8;
-  if (end > onset && (gap < 0 || gap > LONGEST_GAP)) return end - onset;
+/**
+ * To its end where a program wrote it; else to its end on the grid, or to the next note where that lies close behind, since notes are
+ * played a little short. Never nothing.
+ */
+function durationOf(onset: number, end: ReturnType<Quantiser["snappedEnd"]>, next: number): number {
+  if (end.exact && end.at > onset) return end.at - onset;
+  const gap = (next - end.at) / SONG_TICKS_PER_QUARTER;
   if (gap >= 0 && gap <= LONGEST_GAP) return next - onset;
-  return Math.min(least, next - onset);
+  return end.at > onset ? end.at - onset : Math.min(SONG_TICKS_PER_QUARTER / 8, next - onset);
 }
 
 function spelled(semitone: number, keys: readonly SongKey[], onset: number): DraftedNote["pitch"] {

@@ -64,6 +64,21 @@ describe("A MIDI file", () => {
     expect(song.quantising?.meanError).toBeCloseTo((12 + 9 + 15 + 5) / 4 / 480, 6);
   });
 
+  it("keeps rests that a program wrote, and fills the gap where a hand let go a little early", () => {
+    const written = midiNoteSteps([
+      [60, 0, 240],
+      [62, 480, 840],
+      [64, 960, 1440],
+    ]);
+    expect(shownLine(songFromBytes(midiFile([HEAD, written]), "a.mid"))).toBe("60@0+0.5 62@1+0.75 64@2+1");
+    const lifted = midiNoteSteps([
+      [60, 0, 431],
+      [62, 480, 911],
+      [64, 960, 1391],
+    ]);
+    expect(shownLine(songFromBytes(midiFile([HEAD, lifted]), "a.mid"))).toBe("60@0+1 62@1+1 64@2+1");
+  });
+
   it("gives lyrics to the notes they fall on", () => {
     const notes = midiNoteSteps([
       [60, 0, 480],
