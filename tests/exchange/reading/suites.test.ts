@@ -6,6 +6,7 @@ import { unpackedMxl } from "../../../src/exchange/reading/unpacked-mxl.ts";
 import { melodyGuesses } from "../../../src/song/melody-guess.ts";
 import type { Song } from "../../../src/song/song.ts";
 import { ReadError } from "../../../src/units/read-error.ts";
+import { PATIENCE } from "../../support/cases.ts";
 import { countLeftOut, missingFrom, notesOfSong, type PlainSongNote } from "../../support/song-notes.ts";
 import { HAS_SUITES, type SuiteFile, suiteFiles } from "../../support/suites.ts";
 import { soundOfMusicxml } from "../../support/verovio-reading.ts";
@@ -38,7 +39,7 @@ function songOrNull({ bytes, name }: SuiteFile): Song | null {
 
 describe.skipIf(!HAS_SUITES)("Files that nobody here wrote", () => {
   it.each(["musicxml", "midi", "abc", "songs"])(
-    "Every file of %s is read or refused by name within 2 s, and bars have no gaps",
+    "Every file of %s is read or refused by name within 5 s, and bars have no gaps",
     (suite) => {
       for (const file of suiteFiles(suite)) {
         const begun = performance.now();
@@ -60,7 +61,7 @@ describe.skipIf(!HAS_SUITES)("Files that nobody here wrote", () => {
           if (!(error instanceof ReadError)) throw error;
           expect(error.where.startsWith(file.name), error.message).toBe(true);
         }
-        expect(performance.now() - begun, file.name).toBeLessThan(2000);
+        expect(performance.now() - begun, file.name).toBeLessThan(5000);
       }
     },
   );
@@ -104,25 +105,29 @@ describe.skipIf(!HAS_SUITES)("Against other readers", () => {
     expect(compared).toBeGreaterThan(40);
   });
 
-  it("MusicXML: every note of ours is one that Verovio sounds at the same time in quarters", async () => {
-    let compared = 0;
-    for (const file of [...suiteFiles("musicxml", /\.(?:xml|musicxml|mxl)$/), ...suiteFiles("songs", /\.mxl$/)]) {
-      const song = songOrNull(file);
-      if (!song || song.bars.some(({ repeatTimes }) => repeatTimes > 0)) continue;
-      const text = new TextDecoder().decode(file.name.endsWith(".mxl") ? unpackedMxl(file.bytes) : file.bytes);
-      const theirs = (await soundOfMusicxml(text)).flat();
-      const ours = notesOfSong(song);
-      const apart = Object.keys(READ_OTHERWISE).some((start) => file.name.startsWith(`${start}-`));
-      // Where Verovio learns to read one of these, its row goes.
-      if (apart) expect(missingFrom(ours, theirs, 0.02), file.name).not.toEqual([]);
-      else expect(missingFrom(ours, theirs, 0.02), file.name).toEqual([]);
-      if (apart) continue;
-      const told = countLeftOut(song, "lower-notes", "overlaps", "gracenotes", "cues", "unpitched", "out-of-range");
-      expect(ours.length + told, file.name).toBeGreaterThanOrEqual(theirs.length);
-      compared += 1;
-    }
-    expect(compared).toBeGreaterThan(60);
-  }, 60_000);
+  it(
+    "MusicXML: every note of ours is one that Verovio sounds at the same time in quarters",
+    async () => {
+      let compared = 0;
+      for (const file of [...suiteFiles("musicxml", /\.(?:xml|musicxml|mxl)$/), ...suiteFiles("songs", /\.mxl$/)]) {
+        const song = songOrNull(file);
+        if (!song || song.bars.some(({ repeatTimes }) => repeatTimes > 0)) continue;
+        const text = new TextDecoder().decode(file.name.endsWith(".mxl") ? unpackedMxl(file.bytes) : file.bytes);
+        const theirs = (await soundOfMusicxml(text)).flat();
+        const ours = notesOfSong(song);
+        const apart = Object.keys(READ_OTHERWISE).some((start) => file.name.startsWith(`${start}-`));
+        // Where Verovio learns to read one of these, its row goes.
+        if (apart) expect(missingFrom(ours, theirs, 0.02), file.name).not.toEqual([]);
+        else expect(missingFrom(ours, theirs, 0.02), file.name).toEqual([]);
+        if (apart) continue;
+        const told = countLeftOut(song, "lower-notes", "overlaps", "gracenotes", "cues", "unpitched", "out-of-range");
+        expect(ours.length + told, file.name).toBeGreaterThanOrEqual(theirs.length);
+        compared += 1;
+      }
+      expect(compared).toBeGreaterThan(60);
+    },
+    PATIENCE,
+  );
 });
 
 function midiFileNotes(bytes: Uint8Array): readonly PlainSongNote[] {
