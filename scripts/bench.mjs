@@ -6,7 +6,7 @@ import { installMissingPackages } from "./packages.mjs";
 
 /*
  * npm run bench: a table of what takes how long and weighs how much, each beside its goal where there is one.
- * npm run bench -- edit load   runs only those of: edit, scroll, open, memory, engraving, load, paper, sound, start.
+ * npm run bench -- edit load   runs only those of: edit, scroll, open, memory, fit, engraving, load, paper, sound, start.
  * Nothing here passes or fails: times depend on the machine. What must hold (the first load's limit) is a test.
  */
 
@@ -35,6 +35,7 @@ try {
       await build();
       return (await load("memory.ts")).memory();
     },
+    fit: async () => (await load("fit.ts")).fit(),
     engraving: async () => (await load("engraving.ts")).engraving(),
     load: async () => {
       await build();

@@ -149,5 +149,5 @@ function rangeOf(notes: readonly SongNote[]): readonly [number, number] {
 
 /** Every choice of some of them, none first. */
 function subsets<One>(of: readonly One[]): readonly (readonly One[])[] {
-  return of.reduce<readonly (readonly One[])[]>((all, one) => [...all, ...all.map((some) => [...some, one])], [[]]);
+  return Array.from({ length: 2 ** of.length }, (_, choice) => of.filter((_one, at) => (choice & (1 << at)) !== 0));
 }
