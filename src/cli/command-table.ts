@@ -11,4 +11,5 @@ export const COMMANDS: readonly CommandEntry[] = [
   { name: "check", summary: "what a piper would look at twice: rests the chanter cannot play, like notes, notes that do not speak" },
   { name: "parts", summary: "what each player reads, as files: PDF, SVG, MusicXML" },
   { name: "song", summary: "what a song file holds: MusicXML, MIDI, ABC; its lines, the likely tune, what was left out" },
+  { name: "rank", summary: "which chanter and key suit a song: how much of the tune is kept, how far the band moves, what it reads" },
 ];
