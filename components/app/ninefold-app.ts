@@ -42,7 +42,6 @@ import "../setup/song-facts.ts";
 import "../sound/blend-panel.ts";
 import "../sound/transport-bar.ts";
 import "./findings-list.ts";
-import "./sketch-shelf.ts";
 import "./small-print.ts";
 
 /** How long a refusal stays on screen, in milliseconds. */

@@ -75,8 +75,10 @@ export class SketchDesk implements ReactiveController {
 
   readonly show = async (): Promise<void> => {
     this.#trouble = "";
-    await this.#renew();
+    // Nobody needs it to read a sketch, so it is no part of the first load.
+    await Promise.all([import("./sketch-shelf.ts"), this.#renew()]);
     await this.#host.updateComplete;
+    await this.#shelfElement?.updateComplete;
     this.#shelfElement?.show();
   };
 
@@ -93,7 +95,9 @@ export class SketchDesk implements ReactiveController {
     this.#host.requestUpdate();
   }
 
+  /** Null until it was first asked for. */
   get #shelfElement(): SketchShelf | null {
+    if (customElements.get("sketch-shelf") === undefined) return null;
     return this.#host.renderRoot.querySelector("sketch-shelf");
   }
 
