@@ -27,7 +27,10 @@ export async function sketchInPage(page: Page, address: string, bars: number): P
 
 /** Opens the bench's sketch of so many bars in an app that runs. */
 export async function openFile(page: Page, bars: number): Promise<void> {
-  await page.locator("sketch-shelf input[type=file]").setInputFiles(benchFile(bars));
+  await page.getByRole("button", { name: "Sketches" }).click();
+  const shelf = page.locator("sketch-shelf dialog");
+  await shelf.locator("input[type=file]").setInputFiles(benchFile(bars));
+  await shelf.waitFor({ state: "hidden" });
   await page.waitForFunction((expected) => document.title.startsWith(expected), benchTitle(bars));
   await sketchIsUsable(page);
 }

@@ -185,7 +185,7 @@ test("repeated notes are held through each beat, and gracenotes taken away, in t
   const sentence = await open(pipeSketch("{g}B1! B1 c2 e4"));
   await choose(sentence, "What is done", "Hold repeated notes");
   expect(read(sentence)).toBe("Hold repeated notes through each beat in the whole line.");
-  expect(asText(session.shown)).toBe(asText(pipeSketch("{g}B1!- B1 c2 e4")));
+  expect(asText(session.shown)).toBe(asText(pipeSketch("{g}B2! c2 e4")));
   await choose(sentence, "What is done", "Take the gracenotes away");
   expect(read(sentence)).toBe("Take the gracenotes away from the whole line.");
   expect(asText(session.shown)).toBe(asText(pipeSketch("B1! B1 c2 e4")));
