@@ -1,7 +1,7 @@
 import type { Selection } from "../../src/editing/selection.ts";
 import { heldTogether } from "../../src/engraving/note-steps.ts";
-import { eventsOf } from "../../src/engraving/part-facts.ts";
 import { timeOf } from "../../src/score/bar-starts.ts";
+import { eventsOf } from "../../src/score/doubling.ts";
 import type { LineId } from "../../src/score/line-id.ts";
 import { placedEvents } from "../../src/score/placed-events.ts";
 import type { Line, Score } from "../../src/score/score.ts";

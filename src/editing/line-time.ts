@@ -1,5 +1,5 @@
 import { barAtTime, barStarts } from "../score/bar-starts.ts";
-import { concertEventsOf } from "../score/doubling.ts";
+import { eventsOf } from "../score/doubling.ts";
 import { isPipeNote, type LineEvent, type LineNote, soundAlike } from "../score/like-events.ts";
 import type { LineId } from "../score/line-id.ts";
 import { lineOf } from "../score/line-of.ts";
@@ -23,11 +23,6 @@ export function lineIn(score: Score, id: LineId): Line {
   const line = lineOf(score, id);
   if (line === null) throw new RangeError(`There is no line ${id}.`);
   return line;
-}
-
-/** What a line plays in a bar, doubling resolved. */
-export function eventsOf(score: Score, line: Line, bar: number): readonly LineEvent[] {
-  return line.kind === "pipes" ? (line.bars[bar]?.events ?? []) : concertEventsOf(score, line, bar);
 }
 
 /** The events of a bar with their times. */

@@ -1,6 +1,6 @@
+import { eventsOf } from "../score/doubling.ts";
 import { type LineEvent, soundAlike } from "../score/like-events.ts";
 import type { ConcertLine, Line, Score } from "../score/score.ts";
-import { eventsOf } from "./line-time.ts";
 import { type AnyBar, withEvents } from "./with-bars.ts";
 
 /**

@@ -1,5 +1,6 @@
 import type { ConcertEvent, DoublingBar, PipeEvent } from "../score/bar.ts";
 import { barNumber } from "../score/bar-number.ts";
+import { eventsOf } from "../score/doubling.ts";
 import type { BarRange } from "../score/edit.ts";
 import type { Frame, Meter } from "../score/frame.ts";
 import type { LineEvent } from "../score/like-events.ts";
@@ -12,7 +13,6 @@ import { done, type Outcome, refused } from "../units/outcome.ts";
 import type { Ticks } from "../units/ticks.ts";
 import { isRange } from "./bars-in-and-out.ts";
 import { restOf } from "./events-made.ts";
-import { eventsOf } from "./line-time.ts";
 import { pieceOf } from "./pieces.ts";
 import { NO_SUCH_BAR, TOO_SHORT } from "./refusals.ts";
 import { type AnyBar, withLineBars } from "./with-bars.ts";

@@ -1,5 +1,6 @@
 import type { Tuplet } from "../score/bar.ts";
 import { barAtTime, barStarts, scoreTicks } from "../score/bar-starts.ts";
+import { eventsOf } from "../score/doubling.ts";
 import { isPipeNote, type LineEvent, soundAlike } from "../score/like-events.ts";
 import type { LineId } from "../score/line-id.ts";
 import { lineOf } from "../score/line-of.ts";
@@ -8,7 +9,7 @@ import { tupletGroups } from "../score/tuplet-groups.ts";
 import { isWritable } from "../score/written-values.ts";
 import { done, type Outcome, refused } from "../units/outcome.ts";
 import type { Ticks } from "../units/ticks.ts";
-import { eventsOf, type TimedEvent, timedEvents } from "./line-time.ts";
+import { type TimedEvent, timedEvents } from "./line-time.ts";
 import { continued, pieceOf } from "./pieces.ts";
 import { CUTS_TUPLET, NO_ROOM, NO_SUCH_BAR, TOO_SHORT } from "./refusals.ts";
 import { withEvents } from "./with-bars.ts";

@@ -1,5 +1,6 @@
 import type { Tuplet } from "../score/bar.ts";
 import { barAtTime, barStarts } from "../score/bar-starts.ts";
+import { eventsOf } from "../score/doubling.ts";
 import type { Frame } from "../score/frame.ts";
 import { type LineEvent, soundAlike } from "../score/like-events.ts";
 import type { LineId } from "../score/line-id.ts";
@@ -10,7 +11,7 @@ import { isWritable } from "../score/written-values.ts";
 import { done, type Outcome, refused } from "../units/outcome.ts";
 import type { Ticks } from "../units/ticks.ts";
 import { patchedNote } from "./chanter-marks.ts";
-import { chainAt, eventAtTime, eventsOf, lineIn, timedEvents } from "./line-time.ts";
+import { chainAt, eventAtTime, lineIn, timedEvents } from "./line-time.ts";
 import { overwritten } from "./overwrite.ts";
 import { continued } from "./pieces.ts";
 

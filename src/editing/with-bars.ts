@@ -1,8 +1,8 @@
 import type { ConcertBar, ConcertEvent, PipeBar, PipeEvent } from "../score/bar.ts";
+import { eventsOf } from "../score/doubling.ts";
 import { type LineEvent, sameEvent } from "../score/like-events.ts";
 import type { LineId } from "../score/line-id.ts";
 import type { Line, Score } from "../score/score.ts";
-import { eventsOf } from "./line-time.ts";
 
 /** A bar of any line. */
 export type AnyBar = PipeBar | ConcertBar;

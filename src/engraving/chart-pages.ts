@@ -8,11 +8,11 @@ import { shownPitch } from "../pitch/spelling.ts";
 import type { PipeLine, Score } from "../score/score.ts";
 import { shownCents } from "../units/shown.ts";
 import { groupOf, hundredths } from "./boxes.ts";
-import { type Anchor, type Face, type Mark, type MarkGroup, STAFF_HEIGHT, STAFF_SPACE } from "./drawing.ts";
+import { type Anchor, type Mark, type MarkGroup, STAFF_HEIGHT, STAFF_SPACE } from "./drawing.ts";
 import { glyphWidth, SIGN } from "./glyph-table.ts";
 import { chartLength, holeColumn } from "./hole-chart.ts";
 import { MILLIMETRES, PAPER_SIZE, type PageDrawing, type Paper } from "./page-drawing.ts";
-import { footerGroup, titleOf } from "./page-words.ts";
+import { footerGroup, type PageType, titleOf } from "./page-words.ts";
 import { staffY } from "./signature.ts";
 import { textWidth } from "./text-width.ts";
 
@@ -37,19 +37,13 @@ const MARGIN = 15 / MILLIMETRES;
 /** What stands left of the columns. */
 const LABELS = 90;
 
-interface Type {
-  readonly face: Face;
-  readonly weight: 400 | 600;
-  readonly size: number;
-}
-
-const TITLE: Type = { face: "serif", weight: 600, size: 30 };
-const HEADING: Type = { face: "serif", weight: 600, size: 17 };
-const SENTENCE: Type = { face: "serif", weight: 400, size: 14 };
-const NAME: Type = { face: "serif", weight: 600, size: 12.5 };
-const PITCH: Type = { face: "serif", weight: 600, size: 17 };
-const FIGURE: Type = { face: "sans", weight: 400, size: 14 };
-const LABEL: Type = { face: "italic", weight: 400, size: 13 };
+const TITLE: PageType = { face: "serif", weight: 600, size: 30 };
+const HEADING: PageType = { face: "serif", weight: 600, size: 17 };
+const SENTENCE: PageType = { face: "serif", weight: 400, size: 14 };
+const NAME: PageType = { face: "serif", weight: 600, size: 12.5 };
+const PITCH: PageType = { face: "serif", weight: 600, size: 17 };
+const FIGURE: PageType = { face: "sans", weight: 400, size: 14 };
+const LABEL: PageType = { face: "italic", weight: 400, size: 13 };
 
 const LINE = 19;
 
@@ -174,7 +168,7 @@ function circlePath(x: number, y: number, radius: number, turn: 1 | -1): string 
 
 /** What every note sounds: its name, its hertz, how far it is from the band. Returns the last baseline. */
 function drawFigures(pen: Pen, columns: readonly Column[], left: number, right: number, top: number): number {
-  const rows: readonly (readonly [label: string, type: Type, words: (charted: ChartedNote) => string])[] = [
+  const rows: readonly (readonly [label: string, type: PageType, words: (charted: ChartedNote) => string])[] = [
     ["sounds", PITCH, ({ concert }) => shownPitch(concert)],
     ["hertz", FIGURE, ({ hertz }) => hertz.toFixed(1)],
     ["cents off band", FIGURE, ({ offBand }) => shownCents(offBand)],
@@ -210,7 +204,7 @@ function drawDrones(pen: Pen, { drones }: SetupChart, left: number, right: numbe
 }
 
 /** Words in lines no wider than this. */
-function wrapped(sentences: string, width: number, { face, weight, size }: Type): readonly string[] {
+function wrapped(sentences: string, width: number, { face, weight, size }: PageType): readonly string[] {
   const lines: string[] = [];
   for (const word of sentences.split(" ")) {
     const longer = `${lines.at(-1) ?? ""} ${word}`;
@@ -228,7 +222,7 @@ class Pen {
     this.groups.push(groupOf(role, null, marks));
   }
 
-  words(text: string, x: number, y: number, { face, weight, size }: Type, anchor: Anchor = "start"): void {
+  words(text: string, x: number, y: number, { face, weight, size }: PageType, anchor: Anchor = "start"): void {
     this.put("furniture", [{ kind: "text", x: hundredths(x), y: hundredths(y), text, face, weight, size, anchor }]);
   }
 

@@ -1,10 +1,10 @@
 import type { Moment } from "../score/address.ts";
+import { eventsOf } from "../score/doubling.ts";
 import type { LineEvent } from "../score/like-events.ts";
 import { placedEvents } from "../score/placed-events.ts";
 import type { Line, Score } from "../score/score.ts";
 import type { Ticks } from "../units/ticks.ts";
 import { isTiedOn } from "./bar-signs.ts";
-import { eventsOf } from "./part-facts.ts";
 
 /** An event of a part with where it begins. */
 export interface FoundEvent extends Moment {

@@ -6,18 +6,19 @@ import type { PartStyle } from "./part-style.ts";
 import { chordCaptions, partCaptions } from "./part-words.ts";
 import { textWidth } from "./text-width.ts";
 
-interface Type {
+/** The type that words of a page are set in; sizes are units of the page. */
+export interface PageType {
   readonly face: Face;
   readonly weight: 400 | 600;
   readonly size: number;
 }
 
-const TITLE: Type = { face: "serif", weight: 600, size: 26 };
-const TUNE: Type = { face: "serif", weight: 600, size: 20 };
-const NAME: Type = { face: "serif", weight: 600, size: 16 };
-const WORDS: Type = { face: "serif", weight: 400, size: 14 };
-const MEASURES: Type = { face: "sans", weight: 400, size: 12 };
-const FOOTER: Type = { face: "sans", weight: 400, size: 10.5 };
+const TITLE: PageType = { face: "serif", weight: 600, size: 26 };
+const TUNE: PageType = { face: "serif", weight: 600, size: 20 };
+const NAME: PageType = { face: "serif", weight: 600, size: 16 };
+const WORDS: PageType = { face: "serif", weight: 400, size: 14 };
+const MEASURES: PageType = { face: "sans", weight: 400, size: 12 };
+const FOOTER: PageType = { face: "sans", weight: 400, size: 10.5 };
 
 /** Title in the middle, under it the ensemble, the tune type left and the composer right; then whose part it is and how it is written. */
 export function headerGroups(score: Score, line: Line, style: PartStyle, left: number, right: number, top: number): readonly MarkGroup[] {
@@ -71,15 +72,15 @@ export function footerGroup(text: string, x: number, y: number): MarkGroup {
 }
 
 /** A type made so much smaller that the words keep to a width. */
-function fitted(text: string, type: Type, width: number): Type {
+function fitted(text: string, type: PageType, width: number): PageType {
   return { ...type, size: hundredths(type.size * Math.min(1, width / widthOf(text, type))) };
 }
 
-function widthOf(text: string, { face, weight, size }: Type): number {
+function widthOf(text: string, { face, weight, size }: PageType): number {
   return textWidth(text, face, weight, size);
 }
 
-function words(text: string, x: number, y: number, { face, weight, size }: Type, anchor: Anchor): MarkGroup {
+function words(text: string, x: number, y: number, { face, weight, size }: PageType, anchor: Anchor): MarkGroup {
   const mark: TextMark = { kind: "text", x: hundredths(x), y: hundredths(y), text, face, weight, size, anchor };
   return groupOf("furniture", null, [mark]);
 }

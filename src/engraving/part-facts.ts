@@ -10,7 +10,7 @@ import type { Key } from "../pitch/key.ts";
 import { fifthsOf } from "../pitch/key-signature.ts";
 import type { Transposition } from "../pitch/transpose.ts";
 import type { ConcertBar } from "../score/bar.ts";
-import { concertEventsOf } from "../score/doubling.ts";
+import { eventsOf } from "../score/doubling.ts";
 import type { Frame, Section } from "../score/frame.ts";
 import { isPipeNote, type LineEvent } from "../score/like-events.ts";
 import { pipeLineOf, pipeLines } from "../score/line-of.ts";
@@ -59,12 +59,6 @@ export const CHART_TOP = STAFF_HEIGHT + 12;
 
 /** Where syllables stand: clear of a stem that points down from the middle of the staff; on the desk clear of any but the lowest. */
 export const SYLLABLE_BASELINE = { desk: STAFF_HEIGHT + 29, page: STAFF_HEIGHT + 24 } as const;
-
-/** What a line plays in a bar; the identical list as long as nothing in it changes. */
-export function eventsOf(score: Score, line: Line, bar: number): readonly LineEvent[] {
-  if (line.kind === "concert") return concertEventsOf(score, line, bar);
-  return line.bars[bar]?.events ?? [];
-}
 
 /** The key a part is in at a bar, as its player reads it. */
 export function writtenKey(line: Line, frame: Frame): Key {

@@ -1,9 +1,10 @@
 import { barList } from "../score/bar-list.ts";
+import { eventsOf } from "../score/doubling.ts";
 import type { Frame } from "../score/frame.ts";
 import type { LineEvent } from "../score/like-events.ts";
 import type { Line, Score } from "../score/score.ts";
 import { barSigns } from "./bar-signs.ts";
-import { barContextOf, eventsOf } from "./part-facts.ts";
+import { barContextOf } from "./part-facts.ts";
 import { placedOnDesk, spacingOf } from "./placing.ts";
 
 /** A bar is never narrower, so that its beats can be hit on the grid. */

@@ -1,8 +1,8 @@
 import type { PlayerId } from "../ensemble/player.ts";
 import { chordSpans } from "../score/chords-in-force.ts";
+import { eventsOf } from "../score/doubling.ts";
 import type { Line, Score } from "../score/score.ts";
 import { isPickup } from "./part-breaks.ts";
-import { eventsOf } from "./part-facts.ts";
 
 /** Who plays from chord symbols where no notes stand. */
 const CHORDAL: ReadonlySet<PlayerId> = new Set(["accordion", "bass-guitar", "double-bass", "guitar", "mandolin", "piano"]);

@@ -1,5 +1,6 @@
 import { isCrossFingered } from "../pipes/chanter-note.ts";
 import { barList } from "../score/bar-list.ts";
+import { eventsOf } from "../score/doubling.ts";
 import type { Frame } from "../score/frame.ts";
 import { isPipeNote, type LineEvent } from "../score/like-events.ts";
 import type { Line, Score } from "../score/score.ts";
@@ -8,7 +9,7 @@ import { writtenSpellings } from "./bar-signs.ts";
 import { hundredths } from "./boxes.ts";
 import { STAFF_HEIGHT } from "./drawing.ts";
 import { inkReach } from "./ink-reach.ts";
-import { barContextOf, eventsOf, readingOf, SYLLABLE_BASELINE } from "./part-facts.ts";
+import { barContextOf, readingOf, SYLLABLE_BASELINE } from "./part-facts.ts";
 import { SYLLABLE_SIZE, VERSE_STEP } from "./rooms.ts";
 import { staffY } from "./signature.ts";
 import { TIE_REACH } from "./ties.ts";

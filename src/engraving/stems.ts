@@ -35,7 +35,7 @@ export function outward(stem: Stem): 1 | -1 {
 }
 
 /** How many beams or flags a sign has: one for an eighth, three for a 32nd, none for a quarter and longer. */
-export function beamCount({ value }: BarSign): number {
+export function beamCount({ value }: { readonly value: { readonly base: number } }): number {
   return Math.max(0, Math.log2(value.base) - 2);
 }
 

@@ -1,3 +1,4 @@
+import { eventsOf } from "../score/doubling.ts";
 import { lineOf } from "../score/line-of.ts";
 import type { Line, Score } from "../score/score.ts";
 import { barSigns } from "./bar-signs.ts";
@@ -6,7 +7,7 @@ import type { BarDrawing } from "./drawing.ts";
 import { engravedBar } from "./engrave-part.ts";
 import { mayRunOn } from "./heading-run.ts";
 import { multiRest, multiRestContext, multiRestWidths } from "./multi-rest.ts";
-import { type BarPlace, barContextOf, eventsOf } from "./part-facts.ts";
+import { type BarPlace, barContextOf } from "./part-facts.ts";
 import { naturalWidth, pressedWidth, type Spacing, spacingOf } from "./placing.ts";
 import { wordsRoom } from "./rooms.ts";
 import type { Stretch } from "./stretches.ts";

@@ -1,11 +1,12 @@
 import { fifthsOf } from "../pitch/key-signature.ts";
+import { eventsOf } from "../score/doubling.ts";
 import type { BarRange } from "../score/edit.ts";
 import type { Frame } from "../score/frame.ts";
 import type { LineId } from "../score/line-id.ts";
 import type { Line, Score } from "../score/score.ts";
 import { cueFor } from "./cues.ts";
 import { beginsLine } from "./part-breaks.ts";
-import { eventsOf, playsWith, writtenKey } from "./part-facts.ts";
+import { playsWith, writtenKey } from "./part-facts.ts";
 import { isSilent } from "./silence.ts";
 
 /** What stands between two bar lines of a page: a bar, or several silent ones drawn as one rest. */

@@ -1,14 +1,10 @@
 import { beamGroups } from "../engraving/beam-groups.ts";
+import { beamCount } from "../engraving/stems.ts";
 import type { Frame } from "../score/frame.ts";
 import type { Sign } from "./musicxml-signs.ts";
 
 /** What one beam does at one note. */
 export type BeamStep = "begin" | "continue" | "end" | "forward hook" | "backward hook";
-
-/** How many beams (or flags) a note value has. */
-export function beamCount(base: number): number {
-  return base < 8 ? 0 : Math.log2(base) - 2;
-}
 
 /** Indexes of neighbouring signs that share a beam, two at least, in order: as they are engraved, but that none reaches over a tuplet's edge. */
 export function beamedTogether(signs: readonly Sign[], frame: Frame): readonly (readonly number[])[] {
@@ -31,8 +27,8 @@ function partedAtTuplets(group: readonly number[], signs: readonly Sign[]): read
 export function beamSteps(group: readonly Sign[]): readonly (readonly BeamStep[])[] {
   const from = group[0]?.at ?? 0;
   return group.map((sign, index) =>
-    Array.from({ length: beamCount(sign.value.base) }, (_, level) => {
-      const reaches = (other: Sign | undefined) => other !== undefined && beamCount(other.value.base) > level;
+    Array.from({ length: beamCount(sign) }, (_, level) => {
+      const reaches = (other: Sign | undefined) => other !== undefined && beamCount(other) > level;
       const [before, after] = [reaches(group[index - 1]), reaches(group[index + 1])];
       if (before && after) return "continue";
       if (before) return "end";

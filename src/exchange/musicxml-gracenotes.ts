@@ -1,10 +1,11 @@
+import { beamCount } from "../engraving/stems.ts";
 import type { PlainNote } from "../pipes/chanter-note.ts";
 import { writtenSpellingOf } from "../pipes/written-pitch.ts";
 import { gracenoteLength, USUAL_GRACENOTES } from "../playback/gracenote-time.ts";
 import type { Tempo } from "../score/frame.ts";
 import { rounded } from "../units/shown.ts";
 import type { Ticks } from "../units/ticks.ts";
-import { type BeamStep, beamCount } from "./musicxml-beams.ts";
+import type { BeamStep } from "./musicxml-beams.ts";
 import { beamElements, NOTE_TYPES, pitchElement } from "./musicxml-notes.ts";
 import { element, elementWith, type XmlElement } from "./xml.ts";
 
@@ -32,7 +33,7 @@ export function gracenoteElements(gracenotes: readonly PlainNote[], neighbours: 
       element("voice", "1"),
       element("type", NOTE_TYPES[BASE]),
       element("stem", "up"),
-      ...(gracenotes.length > 1 ? beamElements(Array.from({ length: beamCount(BASE) }, () => step)) : []),
+      ...(gracenotes.length > 1 ? beamElements(Array.from({ length: beamCount({ value: { base: BASE } }) }, () => step)) : []),
     );
   });
 }

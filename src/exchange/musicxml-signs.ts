@@ -1,6 +1,7 @@
 import { type BarSign, barSigns } from "../engraving/bar-signs.ts";
-import { barContextOf, eventsOf } from "../engraving/part-facts.ts";
+import { barContextOf } from "../engraving/part-facts.ts";
 import { PLAIN_STYLE } from "../engraving/part-style.ts";
+import { eventsOf } from "../score/doubling.ts";
 import type { Frame } from "../score/frame.ts";
 import { type LineEvent, type LineNote, soundAlike } from "../score/like-events.ts";
 import { tupletGroups } from "../score/tuplet-groups.ts";

@@ -1,3 +1,4 @@
+import { listed } from "../units/listed.ts";
 import type { FingerChange } from "./finger-change.ts";
 import { HOLE_NAMES } from "./fingerings.ts";
 
@@ -10,8 +11,4 @@ function movingInWords(fingers: readonly number[], verb: string): string {
   if (fingers.length === 0) return "";
   const names = fingers.map((finger) => HOLE_NAMES[finger] as string);
   return `${listed(names)} ${fingers.length === 1 ? `${verb}s` : verb}`;
-}
-
-function listed(words: readonly string[]): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }

@@ -1,3 +1,4 @@
+import { listed } from "../units/listed.ts";
 import { CHANTER_NOTES, type ChanterNote, isCrossFingered, NINE_NOTES, type PlainNote } from "./chanter-note.ts";
 import { fingeringTable } from "./fingering-table.ts";
 import { holesOf, PLAIN_FINGERINGS } from "./fingerings.ts";
@@ -16,7 +17,7 @@ export function ownFingerings({ fingerings }: PipeSetup): readonly PlainNote[] {
 export function fingeringWords(setup: PipeSetup): string {
   const own = ownFingerings(setup).map(noteName);
   if (own.length === 0) return "as usual";
-  return own.length > 3 ? `your way on ${own.length} notes` : `as usual but for ${listed(own, "and")}`;
+  return own.length > 3 ? `your way on ${own.length} notes` : `as usual but for ${listed(own)}`;
 }
 
 /** Why a note may not be fingered so, or null: two notes would be fingered alike. */
@@ -42,7 +43,7 @@ export function fingeringConsequence(setup: PipeSetup, note: PlainNote): string 
     ...(lost.length === 0 ? [] : [`no longer divided by ${listed(lost, "or")}`]),
     ...(won.length === 0 ? [] : [`now divided by ${listed(won, "or")} too`]),
   ];
-  return parts.length === 0 ? null : `Two ${noteName(note)}s are ${listed(parts, "and")}.`;
+  return parts.length === 0 ? null : `Two ${noteName(note)}s are ${listed(parts)}.`;
 }
 
 /** The single gracenotes that divide two notes alike, and what each is called, lowest first. */
@@ -54,8 +55,4 @@ function dividersOf(setup: PipeSetup, note: ChanterNote): ReadonlyMap<PlainNote,
     return [[gracenote, movements.value[0]?.kind === "strike" ? `a strike to ${noteName(gracenote)}` : gracenoteInWords(gracenote)]];
   });
   return new Map(found);
-}
-
-function listed(words: readonly string[], joiner: "and" | "or"): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} ${joiner} ${words.at(-1)}`;
 }

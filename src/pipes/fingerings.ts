@@ -1,3 +1,4 @@
+import { listed } from "../units/listed.ts";
 import { ReadError } from "../units/read-error.ts";
 import { type ChanterNote, isCrossFingered, type PlainNote } from "./chanter-note.ts";
 import type { Holes, PipeSetup } from "./pipe-setup.ts";
@@ -90,8 +91,4 @@ export function holesOf(setup: PipeSetup, note: ChanterNote): Holes {
 /** The same, hole by hole, thumb first. */
 export function fingeringOf(setup: PipeSetup, note: ChanterNote): readonly Hole[] {
   return parseHoles(holesOf(setup, note));
-}
-
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }

@@ -1,5 +1,6 @@
 import type { Key } from "../pitch/key.ts";
 import { pitchClassShown } from "../pitch/spelling.ts";
+import { listed } from "../units/listed.ts";
 import { CROSS_FINGERED_NOTES, type CrossFingeredNote } from "./chanter-note.ts";
 import { soundingDrones } from "./drones.ts";
 import { leadingToneOf } from "./leading-tone.ts";
@@ -41,8 +42,8 @@ export function crossFingeringWords(setup: PipeSetup, key: Key | null): CrossFin
   const silent = inOrder.filter((note) => !speaks(setup, note)).map(nameOf);
   if (speaking.length === 0) return { subject: "No cross-fingering", rest: " speaks" };
   const verb = speaking.length === 1 ? " speaks" : " speak";
-  const rest = silent.length === 0 ? verb : `${verb}; ${listed(silent)} ${silent.length === 1 ? "does" : "do"} not`;
-  return { subject: capitalised(listed(speaking)), rest };
+  const rest = silent.length === 0 ? verb : `${verb}; ${withOneNatural(silent)} ${silent.length === 1 ? "does" : "do"} not`;
+  return { subject: capitalised(withOneNatural(speaking)), rest };
 }
 
 /** Which drones sound, lowest last: `two tenors and a bass`; `none`. */
@@ -55,22 +56,18 @@ export function droneWords(setup: PipeSetup): string {
   const words = [...counts].map(([name, count]) =>
     count === 1 ? `a ${name}` : `${NUMBERS[count] ?? count} ${name === "bass" ? "basses" : `${name}s`}`,
   );
-  return words.length === 0 ? "none" : joined(words);
+  return words.length === 0 ? "none" : listed(words);
 }
 
 const NUMBERS: readonly (string | undefined)[] = [undefined, "one", "two", "three", "four", "five"];
 
 /** `C and F natural`, `C natural and high G♯`: the word natural once where it is the last of both. */
-function listed(names: readonly string[]): string {
+function withOneNatural(names: readonly string[]): string {
   const both = names.indexOf("F natural");
   const shortened = both > 0 && names[both - 1] === "C natural";
-  if (!shortened) return joined(names);
+  if (!shortened) return listed(names);
   const rest = names.filter((name) => !name.endsWith(" natural"));
-  return rest.length === 0 ? "C and F natural" : joined([...rest, "C natural", "F natural"]);
-}
-
-function joined(names: readonly string[]): string {
-  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  return rest.length === 0 ? "C and F natural" : listed([...rest, "C natural", "F natural"]);
 }
 
 function capitalised(text: string): string {

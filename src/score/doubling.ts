@@ -4,10 +4,11 @@ import { concertPitchOf } from "../pipes/sounding.ts";
 import type { ConcertPitch } from "../pitch/concert-pitch.ts";
 import { transposed } from "../pitch/transpose.ts";
 import type { ConcertEvent, DoublingBar, PipeBar, PipeEvent } from "./bar.ts";
+import type { LineEvent } from "./like-events.ts";
 import { MOST_OCTAVES } from "./limits.ts";
 import { pipeLineOf } from "./line-of.ts";
 import { frameTicks } from "./meter.ts";
-import type { ConcertLine, Score } from "./score.ts";
+import type { ConcertLine, Line, Score } from "./score.ts";
 
 interface Doubled {
   readonly setup: PipeSetup;
@@ -42,6 +43,11 @@ function doubledEvent(event: PipeEvent, setup: PipeSetup, octaves: number): Conc
 }
 
 const silences = new Map<number, readonly ConcertEvent[]>();
+
+/** What a line plays in the bar at an index, doubling resolved; the identical list as long as nothing in it changes. */
+export function eventsOf(score: Score, line: Line, bar: number): readonly LineEvent[] {
+  return line.kind === "pipes" ? (line.bars[bar]?.events ?? []) : concertEventsOf(score, line, bar);
+}
 
 /**
  * What a player plays in the bar at an index: his own events, or those he doubles. The same list for the same bar, so it can be a cache's key.

@@ -91,9 +91,9 @@ export type Edit =
   | { readonly kind: "move-band"; readonly range: BarRange; readonly diatonic: number; readonly chromatic: number }
   | { readonly kind: "section"; readonly bar: number; readonly section: Section | null }
   | { readonly kind: "chords"; readonly bar: number; readonly chords: readonly Chord[] }
-  /** Puts repeat signs round bars; off: takes away those of every repeat the bars touch, endings too. */
   /** Lets a tune of a medley begin with a bar, or takes its heading away (null). */
   | { readonly kind: "tune"; readonly bar: number; readonly tune: Tune | null }
+  /** Puts repeat signs round bars; off: takes away those of every repeat the bars touch, endings too. */
   | { readonly kind: "repeat"; readonly range: BarRange; readonly on: boolean }
   /** A first ending closes the repeat at its last bar; a second one stands right after a first. */
   | { readonly kind: "ending"; readonly range: BarRange; readonly ending: 1 | 2 | null }

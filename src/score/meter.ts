@@ -32,8 +32,8 @@ export function meterOffset(frame: Frame): Ticks {
 }
 
 /** Whether the beat is a dotted value and divides in three: 6/8, 9/8, 12/8, 6/4, 12/16, and 3/8 and 3/16 counted in one. */
-export function isCompound(meter: Meter): boolean {
-  return meter.beats % 3 === 0 && (meter.beats > 3 || meter.unit >= 8);
+export function isCompound({ beats, unit }: { readonly beats: number; readonly unit: number }): boolean {
+  return beats % 3 === 0 && (beats > 3 || unit >= 8);
 }
 
 /**

@@ -2,7 +2,8 @@ import { afterEach, expect, test } from "vitest";
 import type { BarContext } from "../../src/engraving/bar-context.ts";
 import { engraveBar } from "../../src/engraving/engrave-bar.ts";
 import { forgetMetrics, rememberMetrics } from "../../src/engraving/metrics-memo.ts";
-import { barContextOf, eventsOf } from "../../src/engraving/part-facts.ts";
+import { barContextOf } from "../../src/engraving/part-facts.ts";
+import { eventsOf } from "../../src/score/doubling.ts";
 import { lanternScore } from "../support/lantern-score.ts";
 
 afterEach(rememberMetrics);

@@ -3,12 +3,12 @@ import { alterInKey, pitchClassAtFifths } from "../../pitch/key-signature.ts";
 import { semitoneOfSpelling } from "../../pitch/semitone.ts";
 import { pitchFromSpelling } from "../../pitch/spelling.ts";
 import { transposedSpelling } from "../../pitch/transpose.ts";
+import { isCompound } from "../../score/meter.ts";
 import type { LeftOutKind } from "../../song/left-out.ts";
 import { ReadError } from "../../units/read-error.ts";
 import { ABC_ALTER, type Quarters } from "./abc-fields.ts";
 import { type AbcNote, type AbcVoice, multiplied } from "./abc-voice.ts";
 import type { LeftOutLedger } from "./left-out-ledger.ts";
-import { isCompound } from "./numbered-bars.ts";
 import { MOST_NOTES } from "./reading-limits.ts";
 
 /* Reading lines of ABC music. Source: the ABC music standard 2.1, section 4. */

@@ -50,8 +50,3 @@ export function numberedBars(drafted: readonly DraftedBar[]): readonly SongBar[]
   }
   return bars;
 }
-
-/** Whether a meter's beats divide in three: 6/8, 9/8, 12/8, 6/4. */
-export function isCompound({ beats, unit }: SongMeter): boolean {
-  return beats % 3 === 0 && (beats > 3 || unit >= 8);
-}
